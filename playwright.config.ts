@@ -1,0 +1,76 @@
+import { mkdtempSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { defineConfig, devices } from '@playwright/test';
+import { launch } from './tests/browser/launch.ts';
+
+const freePort = () =>
+  new Promise<number>((resolve, reject) => {
+    const probe = createServer();
+    probe.on('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+
+// Each worker reads this file again: the first reading chooses for all.
+process.env['JOURNEY_PORT'] ??= String(await freePort());
+process.env['JOURNEY_DATA'] ??= mkdtempSync(join(tmpdir(), 'underlap-journeys-'));
+const address = `http://127.0.0.1:${process.env['JOURNEY_PORT']}`;
+
+export default defineConfig({
+  testDir: 'tests/journeys',
+  outputDir: 'test-results/journeys',
+  fullyParallel: true,
+  workers: 2,
+  forbidOnly: true,
+  // Bounds for what hangs, with room for a machine that has other work.
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
+  reporter: [['list'], ['json', { outputFile: 'test-results/journeys.json' }]],
+  use: {
+    baseURL: address,
+    locale: 'en-US',
+    trace: 'retain-on-failure',
+    // Each journey starts in a fresh browser: what it would keep is never opened again.
+    serviceWorkers: 'block',
+    launchOptions: launch,
+  },
+  projects: [
+    {
+      name: 'phone',
+      testIgnore: ['server/**', 'offline/**'],
+      use: { ...devices['Pixel 5'], viewport: { width: 360, height: 740 } },
+    },
+    {
+      name: 'desktop',
+      testIgnore: ['server/**', 'offline/**'],
+      use: { ...devices['Desktop Chrome'], viewport: { width: 1280, height: 800 } },
+    },
+    { name: 'server', testMatch: 'server/**/*.test.ts' },
+    {
+      name: 'offline',
+      testMatch: 'offline/**/*.test.ts',
+      use: {
+        ...devices['Pixel 5'],
+        viewport: { width: 360, height: 740 },
+        serviceWorkers: 'allow',
+      },
+    },
+  ],
+  webServer: {
+    command: 'exec node src/server/serve.ts',
+    url: address,
+    env: {
+      PORT: process.env['JOURNEY_PORT'],
+      DATA_DIR: process.env['JOURNEY_DATA'],
+      LOG_LEVEL: 'error',
+    },
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 5000 },
+    reuseExistingServer: false,
+    stdout: 'ignore',
+    stderr: 'pipe',
+  },
+});

@@ -1,0 +1,27 @@
+import { installWithApt, programAt } from './debian.js';
+import { runtime } from './runtime.js';
+import { run, secondsSince, tell } from './run.js';
+
+/** The machine's own Chromium: the one CHROMIUM names, or Debian's. */
+export const systemBrowser = () => process.env['CHROMIUM'] ?? programAt('chromium');
+
+// Says nothing and returns at once when it is there already.
+const installBesidePackages = () =>
+  run(runtime(), ['node_modules/@playwright/test/cli.js', 'install', 'chromium']);
+
+/**
+ * Sees to a browser for the journeys. Where none can be had it says so and goes on: the other
+ * stages are still worth running, and the journeys will fail.
+ */
+export function installBrowser() {
+  if (systemBrowser()) return;
+  const start = Date.now();
+  if (installWithApt(['chromium', 'fonts-dejavu-core'])) {
+    return tell(`Chromium installed with apt-get in ${secondsSince(start)}.`);
+  }
+  if (installBesidePackages()) return;
+  tell(
+    'No browser could be installed, so the journeys cannot run. Install Chromium (on Debian:\n' +
+      'apt-get install chromium) or name one: CHROMIUM=/path/to/chromium npm test',
+  );
+}
