@@ -1,0 +1,27 @@
+import type { Kysely } from 'kysely';
+import type { MigrationProvider } from 'kysely/migration';
+import type { Kind } from './kind.ts';
+import { people } from './migrations/0001-people.ts';
+import { logins } from './migrations/0002-logins.ts';
+import { roster } from './migrations/0003-roster.ts';
+import { assignments } from './migrations/0004-assignments.ts';
+
+type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
+
+/** In the order they are made; a name that was once released is never changed. */
+const steps: Readonly<Record<string, Step>> = {
+  '0001-people': people,
+  '0002-logins': logins,
+  '0003-roster': roster,
+  '0004-assignments': assignments,
+};
+
+/** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */
+export const migrationsFor = (kind: Kind): MigrationProvider => ({
+  getMigrations: () =>
+    Promise.resolve(
+      Object.fromEntries(
+        Object.entries(steps).map(([name, step]) => [name, { up: (db) => step(db, kind) }]),
+      ),
+    ),
+});

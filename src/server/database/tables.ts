@@ -1,0 +1,234 @@
+/**
+ * The tables, as Kysely reads them. Instants are ISO 8601 in UTC to the millisecond, so that their order
+ * is that of the text; identifiers are UUIDs; JSON is text. Both kinds of database hold the same.
+ */
+import type { Generated, Selectable } from 'kysely';
+
+type Instant = string;
+type Json = string;
+
+export type Tables = {
+  company: CompanyTable;
+  crew: CrewTable;
+  person: PersonTable;
+  crew_card: CrewCardTable;
+  assignment: AssignmentTable;
+  assignment_work: AssignmentWorkTable;
+  assignment_for: AssignmentForTable;
+  attempt: AttemptTable;
+  mark: MarkTable;
+  standing: StandingTable;
+  progress: ProgressTable;
+  decision: DecisionTable;
+  audit_entry: AuditEntryTable;
+  throttle: ThrottleTable;
+  secret: SecretTable;
+  login: LoginTable;
+  session: SessionTable;
+  sign_in_way: SignInWayTable;
+};
+
+/** A contractor. `audit_length` and `audit_hash` are the head of its audit trail. */
+type CompanyTable = {
+  id: string;
+  name: string;
+  is_demo: Generated<number>;
+  created_at: Instant;
+  audit_length: Generated<number>;
+  audit_hash: Generated<string>;
+};
+
+type CrewTable = {
+  id: string;
+  company_id: string;
+  name: string;
+  created_at: Instant;
+  closed_at: Instant | null;
+};
+
+/**
+ * Somebody as one company knows them; `login_id` once they sign in. `roles` are words with single spaces
+ * between. `search` is the name and number folded for looking up. `email` is where the office reaches
+ * them, and nothing they sign in with. An erased person keeps only the id.
+ */
+type PersonTable = {
+  id: string;
+  company_id: string;
+  crew_id: string | null;
+  login_id: string | null;
+  name: string;
+  number: string | null;
+  roles: string;
+  language: string | null;
+  email: string | null;
+  search: string;
+  created_at: Instant;
+  left_at: Instant | null;
+  erased_at: Instant | null;
+};
+
+/** An invitation; only the digest of its secret is kept. */
+type CrewCardTable = {
+  id: string;
+  company_id: string;
+  person_id: string;
+  digest: string;
+  made_by: string;
+  made_at: Instant;
+  expires_at: Instant;
+  used_at: Instant | null;
+  revoked_at: Instant | null;
+};
+
+/** Work that a trainer gives. `tries` null means as many as one likes. */
+type AssignmentTable = {
+  id: string;
+  company_id: string;
+  title: string;
+  note: string | null;
+  made_by: string;
+  made_at: Instant;
+  opens_at: Instant;
+  due_at: Instant | null;
+  tries: number | null;
+  withdrawn_at: Instant | null;
+};
+
+/**
+ * A piece of it: `kind` says what `subject` (JSON) holds; it is passed with `count` tries that score `pass`
+ * of 100 or more.
+ */
+type AssignmentWorkTable = {
+  id: string;
+  assignment_id: string;
+  place: number;
+  kind: string;
+  subject: Json;
+  pass: number;
+  count: number;
+};
+
+/** Whom it is for: one of the two. */
+type AssignmentForTable = {
+  assignment_id: string;
+  crew_id: string | null;
+  person_id: string | null;
+};
+
+/**
+ * Something tried, as it was played; never changed. `about` is the method or the family, `played` the JSON
+ * that was sent, `finished_at` by the clock of the device it was played on.
+ */
+type AttemptTable = {
+  id: string;
+  company_id: string;
+  person_id: string;
+  work_id: string | null;
+  kind: string;
+  about: string;
+  played: Json;
+  finished_at: Instant;
+  received_at: Instant;
+  content_revision: string;
+  sheet_revision: string | null;
+};
+
+/** How an attempt was marked with one revision of the content; never changed, but marked again. */
+type MarkTable = {
+  attempt_id: string;
+  content_revision: string;
+  sheet_revision: string | null;
+  marked_at: Instant;
+  score: number;
+  outcome: string;
+  detail: Json;
+};
+
+/**
+ * What is known of one person in one method or family, made from the marks: kept so that no page has to
+ * read every attempt, and made anew by a command.
+ */
+type StandingTable = {
+  company_id: string;
+  person_id: string;
+  kind: string;
+  about: string;
+  attempts: number;
+  best: number;
+  last_score: number;
+  last_at: Instant;
+  tally: Json;
+};
+
+/** How far one person is with one piece of assigned work; made from the marks, like a standing. */
+type ProgressTable = {
+  work_id: string;
+  person_id: string;
+  tries: number;
+  /** Of these, as good as the work asks. */
+  good: number;
+  best: number;
+  last_at: Instant;
+  passed_at: Instant | null;
+  /** An attempt that is asked for again does not count as passed. */
+  asked_again_at: Instant | null;
+  /** Tries in a row, up to now, that were not as good as the work asks. */
+  missed: Generated<number>;
+  /** Tries on top of those that the assignment allows. */
+  extra: Generated<number>;
+};
+
+/** What somebody with the right to it decided about an attempt, or said of it; never changed. */
+type DecisionTable = {
+  id: string;
+  company_id: string;
+  attempt_id: string;
+  kind: string;
+  reason: string;
+  decided_by: string;
+  decided_at: Instant;
+};
+
+/** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */
+type AuditEntryTable = {
+  company_id: string;
+  place: number;
+  id: string;
+  at: Instant;
+  actor: string | null;
+  action: string;
+  subject: string;
+  detail: Json;
+  previous_hash: string;
+  hash: string;
+};
+
+/** How often something was tried in a while, counted for all processes together. */
+type ThrottleTable = { key: string; count: number; until: Instant };
+
+type SecretTable = { name: string; value: string };
+
+/** Of the tables the sign-in library writes, those that are read here. */
+type LoginTable = {
+  id: string;
+  name: string;
+  email: string;
+  username: string | null;
+  createdAt: unknown;
+};
+
+type SessionTable = {
+  id: string;
+  token: string;
+  userId: string;
+  expiresAt: unknown;
+  createdAt: unknown;
+  updatedAt: unknown;
+  ipAddress: string | null;
+  userAgent: string | null;
+};
+
+type SignInWayTable = { id: string; userId: string };
+
+export type Person = Selectable<PersonTable>;
+export type Attempt = Selectable<AttemptTable>;

@@ -1,0 +1,97 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { verify } from '#server/audit/audit-trail.ts';
+import * as crews from '#server/people/crews.ts';
+import type { Act } from '#server/people/member.ts';
+import * as people from '#server/people/people.ts';
+import * as roll from '#server/people/roll.ts';
+import { freshRecords, kinds, type Records } from '../records.ts';
+import { added, deeds, freshCompany } from './company.ts';
+
+describe.each(kinds)('%s', (kind) => {
+  let records: Records;
+  let act: Act;
+  beforeAll(async () => {
+    records = await freshRecords(kind);
+  });
+  beforeEach(async () => {
+    act = await freshCompany(records.db);
+  });
+  afterAll(() => records.drop());
+
+  const crewOf = async (name: string) => {
+    const made = await crews.create(records.db, act, { name });
+    if (!made.ok) throw new Error(made.error);
+    return made.value;
+  };
+
+  test('a crew is made, renamed, closed and opened again, each in the audit trail', async () => {
+    const { db } = records;
+    const crew = await crewOf('  North   side ');
+    expect(await crews.rename(db, act, crew, { name: 'South side' })).toMatchObject({ ok: true });
+    expect(await crews.close(db, act, crew, null)).toMatchObject({ ok: true });
+    expect(await crews.reopen(db, act, crew)).toMatchObject({ ok: true });
+    expect(await crews.list(db, act.by.company)).toEqual([
+      { id: crew, name: 'South side', closedAt: null, people: 0 },
+    ]);
+    expect(await deeds(db, act.by.company, crew)).toEqual([
+      'make crew',
+      'rename crew',
+      'close crew',
+      'reopen crew',
+    ]);
+    expect(await verify(db, act.by.company)).toMatchObject({ faults: [] });
+  });
+
+  test('two crews at work have different names, whatever the accents and capitals', async () => {
+    const { db } = records;
+    const crew = await crewOf('Peñón');
+    expect(await crews.create(db, act, { name: 'PENON' })).toEqual({
+      ok: false,
+      error: 'NAME_TAKEN',
+    });
+    expect(await crews.rename(db, act, crew, { name: 'penon' })).toMatchObject({ ok: true });
+    expect(await crews.create(db, act, { name: ' \u0000 ' })).toMatchObject({
+      error: 'NAME_WRONG',
+    });
+    await crews.close(db, act, crew, null);
+    await crewOf('Penon');
+    expect(await crews.reopen(db, act, crew)).toMatchObject({ error: 'NAME_TAKEN' });
+  });
+
+  test('two who make a crew of one name at once do not both get it', async () => {
+    const { db } = records;
+    const made = await Promise.all(
+      Array.from({ length: 6 }, () => crews.create(db, act, { name: 'Night' })),
+    );
+    expect(made.filter(({ ok }) => ok)).toHaveLength(1);
+    expect(await crews.list(db, act.by.company)).toHaveLength(1);
+  });
+
+  test('whoever is in a crew that closes moves to the one that is named', async () => {
+    const { db } = records;
+    const [from, to] = [await crewOf('From'), await crewOf('To')];
+    const person = await added(db, act, { name: 'Ana López', crew: from });
+    const gone = await added(db, act, { name: 'Gone', crew: from });
+    await people.leave(db, act, gone);
+    expect(await crews.close(db, act, from, from)).toMatchObject({ error: 'ABSENT' });
+    expect(await crews.close(db, act, from, to)).toMatchObject({ ok: true });
+    expect((await roll.one(db, act.by.company, person))?.crew).toBe(to);
+    expect(await people.move(db, act, person, from)).toMatchObject({ ok: false });
+    await people.comeBack(db, act, gone);
+    expect((await roll.one(db, act.by.company, gone))?.crew).toBeNull();
+  });
+
+  test('a crew of another company is not there', async () => {
+    const { db } = records;
+    const crew = await crewOf('Ours');
+    const stranger = await freshCompany(db);
+    for (const outcome of [
+      await crews.rename(db, stranger, crew, { name: 'Theirs' }),
+      await crews.close(db, stranger, crew, null),
+      await crews.reopen(db, stranger, crew),
+    ]) {
+      expect(outcome).toEqual({ ok: false, error: 'ABSENT' });
+    }
+    expect(await crews.list(db, act.by.company)).toMatchObject([{ name: 'Ours', closedAt: null }]);
+  });
+});
