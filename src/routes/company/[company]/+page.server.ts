@@ -1,0 +1,31 @@
+import { within } from '#server/access/act.ts';
+import { may } from '#server/access/rights.ts';
+import { list } from '#server/assignments/assignment-list.ts';
+import { due } from '#server/assignments/due.ts';
+import * as crews from '#server/people/crews.ts';
+import type { PageServerLoad } from './$types';
+
+const shownAssignments = 5;
+
+export const load: PageServerLoad = async ({ locals }) => {
+  const { db, act } = within(locals);
+  const { company, roles } = act.by;
+  const all = may(roles, 'see crews') ? await crews.list(db, company) : undefined;
+  const given = may(roles, 'see assignments')
+    ? await list(db, company, { when: 'current', at: act.at })
+    : undefined;
+  const { assignments } = await due(db, act.by, act.at);
+  return {
+    at: act.at,
+    crews: all?.filter(({ closedAt }) => closedAt === null),
+    given: given?.assignments.slice(0, shownAssignments),
+    due: assignments.map(({ id, title, opens, due, works }) => ({
+      id,
+      title,
+      opens,
+      due,
+      left: works.filter(({ passedAt }) => passedAt === null).length,
+    })),
+    mayAssign: may(roles, 'assign'),
+  };
+};

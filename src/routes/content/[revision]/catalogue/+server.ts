@@ -1,0 +1,5 @@
+import { catalogueOf } from '#engine/compile/catalogue.ts';
+import { sendContent } from '../send-content.server.ts';
+import type { RequestHandler } from './$types';
+
+export const GET: RequestHandler = (event) => sendContent(event, catalogueOf);

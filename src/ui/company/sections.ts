@@ -1,0 +1,16 @@
+import type { RoleName } from '#ui/account/role-words.ts';
+import { m } from '#ui/messages/generated/messages.js';
+
+type Section = {
+  readonly address: string;
+  readonly name: () => string;
+  readonly roles: readonly RoleName[];
+};
+
+/** The parts of a company's records, each with those whom it is for; the server holds the same. */
+export const companySections: readonly Section[] = [
+  { address: '', name: m.company_home, roles: ['apprentice', 'trainer', 'examiner', 'office'] },
+  { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+];

@@ -1,0 +1,1 @@
+export { quantityWords } from '#engine/measure/quantity-words.ts';

@@ -1,0 +1,2 @@
+/** What a phone shows one at a time above its bar. */
+export type Drawer = 'picture' | 'clock' | 'hint';

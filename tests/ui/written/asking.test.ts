@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest';
+import type { Answer } from '#engine/written/answer.ts';
+import { keyTo } from '#engine/written/key.ts';
+import type { Question } from '#engine/written/question.ts';
+import { Asking } from '#ui/written/asking.svelte.ts';
+import { shippedTopic } from '../shipped-content.ts';
+
+const { bundle, shelf } = shippedTopic('weather-and-waiting');
+const day = 86_400_000;
+
+function started(at = { now: 0 }) {
+  const asking = new Asking(bundle.topic, shelf, () => ({ now: at.now, minutesAhead: 0 }));
+  asking.resume([]);
+  return { asking, at };
+}
+
+/** Right by the key, or wrong by giving nothing that is right. */
+function answerTo(question: Question, isRight: boolean): Answer {
+  const key = keyTo(question, shelf);
+  if (!isRight || !key) return { kind: 'number', text: '?' };
+  switch (key.kind) {
+    case 'choose-one':
+      return { kind: key.kind, choice: key.right };
+    case 'choose-all':
+      return { kind: key.kind, choices: key.right };
+    case 'order':
+      return { kind: key.kind, steps: key.right };
+    case 'number':
+      return { kind: key.kind, text: key.right.en.split(/ or | to |, /)[0]! };
+    case 'find-fault':
+      return { kind: key.kind, zone: key.zones[0]!, fault: key.fault };
+  }
+}
+
+const answer = (asking: Asking, isRight: boolean): void =>
+  asking.hand(answerTo(asking.put!.question, isRight));
+
+describe('truth', () => {
+  test('every question is asked before one comes back that was right', () => {
+    const { asking } = started();
+    const asked: string[] = [];
+    for (let n = 0; n < asking.count; n += 1) {
+      asked.push(asking.put!.question.id);
+      answer(asking, true);
+      expect(asking.verdict?.outcome).toBe('right');
+      asking.next();
+    }
+    expect(new Set(asked).size).toBe(asking.count);
+    expect(asking.put?.why).toBe('over-again');
+    expect(asking.standing).toEqual({ asked: asking.count, right: asking.count });
+  });
+
+  test('what was missed comes back after three others, and again the next day', () => {
+    const { asking, at } = started();
+    const missed = asking.put!.question.id;
+    answer(asking, false);
+    expect(asking.verdict?.outcome).toBe('wrong');
+    for (let n = 0; n < 3; n += 1) {
+      asking.next();
+      expect(asking.put?.question.id).not.toBe(missed);
+      answer(asking, true);
+    }
+    asking.next();
+    expect(asking.put).toMatchObject({ why: 'missed', question: { id: missed } });
+    answer(asking, true);
+    asking.next();
+    expect(asking.put?.question.id).not.toBe(missed);
+    at.now += day;
+    answer(asking, true);
+    asking.next();
+    expect(asking.put).toMatchObject({ why: 'missed', question: { id: missed } });
+  });
+
+  test('an answer counts once, however often it is handed in', () => {
+    const { asking } = started();
+    answer(asking, true);
+    answer(asking, false);
+    expect(asking.answers).toHaveLength(1);
+    expect(asking.verdict?.outcome).toBe('right');
+  });
+});
