@@ -1,0 +1,76 @@
+/**
+ * What is wrong with how a page is made: complaints of the browser, missing or weak headers, forms that
+ * are out of use, pictures out of shape, and requests that leave the site.
+ */
+import type { Page, Response } from '@playwright/test';
+
+/** Listens from before the page is opened; what it returns tells all that was heard and seen. */
+export async function watchPractices(
+  page: Page,
+): Promise<(answer: Response | null) => Promise<readonly string[]>> {
+  const faults: string[] = [];
+  const requested: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) faults.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
+  page.on('requestfailed', (request) => faults.push(`failed: ${request.url()}`));
+  page.on('request', (request) => requested.push(request.url()));
+  const devtools = await page.context().newCDPSession(page);
+  // Deprecated interfaces, mixed content, breaches of policy, cookies: what the browser calls issues.
+  devtools.on('Audits.issueAdded', ({ issue: { code, details } }) => {
+    // Advice on speed is no fault here: how fast a page is, the figures say.
+    if (code === 'PerformanceIssue') return;
+    faults.push(`issue: ${code} ${JSON.stringify(Object.values(details)[0])}`);
+  });
+  await devtools.send('Audits.enable');
+
+  return async (answer) => {
+    const { origin } = new URL(page.url());
+    const elsewhere = requested.filter((url) => new URL(url).origin !== origin);
+    const { errors } = await devtools.send('Page.getAppManifest');
+    return [
+      ...faults,
+      ...elsewhere.map((url) => `another site: ${url}`),
+      ...errors.map(({ message }) => `manifest: ${message}`),
+      ...headerFaults(answer?.headers() ?? {}),
+      ...(await page.evaluate(markupFaults)),
+    ];
+  };
+}
+
+function headerFaults(headers: Readonly<Record<string, string>>): readonly string[] {
+  const policy = headers['content-security-policy'] ?? '';
+  const scripts = /script-src ([^;]+)/.exec(policy)?.[1] ?? '';
+  return [
+    ...(scripts === '' || scripts.includes('unsafe') ? ['header: scripts of others may run'] : []),
+    ...(policy.includes("object-src 'none'") ? [] : ['header: plug-ins may run']),
+    ...(policy.includes("base-uri 'self'") ? [] : ['header: the base may be moved']),
+    ...(policy.includes("frame-ancestors 'none'") ? [] : ['header: the page may be framed']),
+    ...(headers['x-content-type-options'] === 'nosniff' ? [] : ['header: types are guessed']),
+    ...(headers['referrer-policy'] ? [] : ['header: addresses are told to others']),
+    ...(headers['cross-origin-opener-policy'] ? [] : ['header: openers keep a hold']),
+    ...(headers['content-type']?.includes('charset=utf-8') ? [] : ['header: no charset']),
+  ];
+}
+
+/** Runs in the page. */
+function markupFaults(): readonly string[] {
+  const { doctype, images } = document;
+  const outOfShape = [...images].filter(({ naturalWidth, naturalHeight, width, height }) => {
+    const isDrawn = naturalHeight > 0 && height > 0;
+    return isDrawn && Math.abs(naturalWidth / naturalHeight - width / height) > 0.05;
+  });
+  const viewport = document.querySelector<HTMLMetaElement>('meta[name=viewport]')?.content ?? '';
+  const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
+  const twice = ids.filter((id, place) => ids.indexOf(id) !== place);
+  return [
+    ...(doctype?.name === 'html' && doctype.publicId === '' ? [] : ['markup: no html doctype']),
+    ...(document.compatMode === 'CSS1Compat' ? [] : ['markup: quirks mode']),
+    ...(document.title === '' ? ['markup: no title'] : []),
+    ...(/user-scalable=no|maximum-scale=1\b/.test(viewport) ? ['markup: zoom is refused'] : []),
+    ...(viewport.includes('width=device-width') ? [] : ['markup: no width for phones']),
+    ...outOfShape.map(({ src }) => `markup: ${src} is out of shape`),
+    ...twice.map((id) => `markup: #${id} stands twice`),
+  ];
+}
