@@ -5,6 +5,7 @@ import { people } from './migrations/0001-people.ts';
 import { logins } from './migrations/0002-logins.ts';
 import { roster } from './migrations/0003-roster.ts';
 import { assignments } from './migrations/0004-assignments.ts';
+import { certification } from './migrations/0005-certification.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -14,6 +15,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0002-logins': logins,
   '0003-roster': roster,
   '0004-assignments': assignments,
+  '0005-certification': certification,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

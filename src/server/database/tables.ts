@@ -6,6 +6,8 @@ import type { Generated, Selectable } from 'kysely';
 
 type Instant = string;
 type Json = string;
+/** A day of the calendar, ISO 8601. */
+type Day = string;
 
 export type Tables = {
   company: CompanyTable;
@@ -20,6 +22,14 @@ export type Tables = {
   standing: StandingTable;
   progress: ProgressTable;
   decision: DecisionTable;
+  application: ApplicationTable;
+  involvement: InvolvementTable;
+  part_result: PartResultTable;
+  item_response: ItemResponseTable;
+  retired_item: RetiredItemTable;
+  ruling: RulingTable;
+  appeal: AppealTable;
+  certificate: CertificateTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -187,6 +197,118 @@ type DecisionTable = {
   reason: string;
   decided_by: string;
   decided_at: Instant;
+};
+
+/**
+ * Somebody on the way to a certificate of a scheme; `renews` is the one that it goes on from. Closed by a
+ * ruling that grants or refuses, or when it is taken back.
+ */
+type ApplicationTable = {
+  id: string;
+  company_id: string;
+  person_id: string;
+  scheme: string;
+  renews: string | null;
+  made_by: string;
+  made_at: Instant;
+  closed_at: Instant | null;
+};
+
+/** Who had what to do with a candidate, `role` being `trainer` or `examiner`; never changed. */
+type InvolvementTable = {
+  company_id: string;
+  candidate_id: string;
+  person_id: string;
+  role: string;
+  on_date: Day;
+};
+
+/**
+ * What came of one part: its sitting or hands-on check, by its `id`. `result` is `passed`, `failed` or
+ * `void`; `examiners` a JSON list of persons; `agreement` a fraction as text. It counts once it is released.
+ */
+type PartResultTable = {
+  id: string;
+  application_id: string;
+  company_id: string;
+  person_id: string;
+  scheme: string;
+  part: string;
+  on_date: Day;
+  result: string;
+  share: number | null;
+  examiners: Json;
+  agreement: string | null;
+  detail: Json;
+  content_revision: string;
+  made_at: Instant;
+  released_at: Instant | null;
+};
+
+/** One question of one sitting as it was marked, for the statistics; never changed. */
+type ItemResponseTable = {
+  sitting_id: string;
+  item: string;
+  company_id: string;
+  person_id: string;
+  scheme: string;
+  part: string;
+  topic: string;
+  on_date: Day;
+  was_answered: number;
+  is_right: number;
+};
+
+/** A question that a company asks no more. */
+type RetiredItemTable = {
+  company_id: string;
+  item: string;
+  by_person_id: string;
+  because: string;
+  at: Instant;
+};
+
+/** A decision on an application, or on an appeal against one; never changed. */
+type RulingTable = {
+  id: string;
+  company_id: string;
+  application_id: string;
+  appeal_id: string | null;
+  verdict: string;
+  by_person_id: string;
+  on_date: Day;
+  because: string;
+  asks: Json;
+  evidence: Json;
+  until: Day | null;
+  made_at: Instant;
+};
+
+type AppealTable = {
+  id: string;
+  company_id: string;
+  ruling_id: string;
+  by_person_id: string;
+  on_date: Day;
+  because: string;
+  made_at: Instant;
+};
+
+/**
+ * A certificate of a scheme: `state` is `in-force`, `suspended` or `withdrawn`; whether it is due or expired
+ * is reckoned from `valid_until`. `replaced_by` is the one that renewed it.
+ */
+type CertificateTable = {
+  id: string;
+  company_id: string;
+  person_id: string;
+  scheme: string;
+  ruling_id: string | null;
+  granted_on: Day;
+  valid_until: Day;
+  state: string;
+  replaced_by: string | null;
+  made_at: Instant;
 };
 
 /** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */

@@ -1,6 +1,18 @@
 import type { Db } from '../database/open-database.ts';
 import { dropLogin } from '../people/erasure.ts';
 
+/** Of these, each goes before those that it refers to. */
+const certification = [
+  'certificate',
+  'appeal',
+  'ruling',
+  'retired_item',
+  'item_response',
+  'part_result',
+  'involvement',
+  'application',
+] as const;
+
 /** Takes the invented company away with everything of it, and the logins that are nobody else's. */
 export async function removeDemo(db: Db, company: string): Promise<void> {
   await db.transaction().execute(async (trx) => {
@@ -13,6 +25,9 @@ export async function removeDemo(db: Db, company: string): Promise<void> {
       .where('company_id', '=', company)
       .where('login_id', 'is not', null)
       .execute();
+    for (const table of certification) {
+      await trx.deleteFrom(table).where('company_id', '=', company).execute();
+    }
     await trx.deleteFrom('decision').where('company_id', '=', company).execute();
     await trx.deleteFrom('mark').where('attempt_id', 'in', attempts).execute();
     await trx.deleteFrom('attempt').where('company_id', '=', company).execute();
