@@ -29,7 +29,13 @@ function show(asked: string) {
 }
 
 const user = userEvent.setup();
-const press = (name: string | RegExp) => user.click(screen.getAllByRole('button', { name }).at(0)!);
+/** A press shows that it was taken, and then does what it is for. */
+async function press(name: string | RegExp) {
+  await user.click(screen.getAllByRole('button', { name }).at(0)!);
+  await vi.waitFor(() =>
+    expect(screen.queryByRole('button', { busy: true })).not.toBeInTheDocument(),
+  );
+}
 const choose = (name: string) => user.click(screen.getByRole('radio', { name }));
 const bench = () =>
   screen.getAllByRole('radio').map((card) => card.parentElement?.textContent?.trim());
@@ -49,6 +55,25 @@ async function buildRight() {
 }
 
 describe('truth', () => {
+  test('a press is shown as taken before the card is up', async () => {
+    show('mode=own');
+    await choose('Prime');
+    const putUp = screen.getByRole('button', { name: 'Put it up' });
+    await user.click(putUp);
+    expect(putUp).toHaveAttribute('aria-busy', 'true');
+    expect(onTheWall()).toEqual([]);
+    await vi.waitFor(() => expect(onTheWall()).toEqual(['Prime']));
+  });
+
+  test('whatever comes next finds the card up', async () => {
+    show('mode=own');
+    await choose('Prime');
+    await user.click(screen.getByRole('button', { name: 'Put it up' }));
+    await user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(bench()).toHaveLength(4);
+    expect(screen.getByRole('status')).toHaveTextContent('Prime');
+  });
+
   test('a card that was put up leaves the bench and stands on the wall', async () => {
     show('mode=own');
     expect(bench()).toHaveLength(4);
