@@ -1,10 +1,12 @@
 import { backup } from './backup.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { credential } from './credential.ts';
 import { demo } from './demo.ts';
 import { doctor } from './doctor.ts';
 import { erasePerson } from './erase-person.ts';
 import { exportPerson } from './export-person.ts';
+import { keys } from './keys.ts';
 import { mark } from './mark.ts';
 import { migrate } from './migrate.ts';
 import { orders } from './orders.ts';
@@ -27,6 +29,8 @@ export const commands: ReadonlyMap<string, Command> = new Map([
   ['restore', restore],
   ['migrate', migrate],
   ['verify', verify],
+  ['keys', keys],
+  ['credential', credential],
   ['remark', remark],
   ['export-person', exportPerson],
   ['erase-person', erasePerson],

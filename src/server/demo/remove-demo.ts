@@ -3,6 +3,9 @@ import { dropLogin } from '../people/erasure.ts';
 
 /** Of these, each goes before those that it refers to. */
 const certification = [
+  'calendar_feed',
+  'certificate_issue',
+  'certificate_event',
   'certificate',
   'appeal',
   'ruling',

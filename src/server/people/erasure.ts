@@ -1,11 +1,13 @@
 /**
  * Takes a person out of the records, so that nothing says who it was: name, number, cards, and the login
- * with its sessions, unless another company knows the same login. What they tried and what was decided
+ * with its sessions, unless another company knows the same login; certificates are withdrawn and what was
+ * put on paper of them goes, for they would be about nobody. What they tried and what was decided
  * stays under an identifier that stands for nobody, for marks and the audit trail outlive a name.
  */
 import { fault, ok, type Result } from '#engine/result.ts';
 import { append, type Doer } from '../audit/audit-trail.ts';
 import { rolesFrom } from '../access/roles.ts';
+import { withdrawErased } from '../certificates/withdraw-erased.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { officeWithout } from './people.ts';
@@ -62,6 +64,7 @@ export const erase = (db: Db, doer: Doer, person: string): Promise<Result<Erasur
     const isOffice = rolesFrom(found.roles).includes('office');
     if (isOffice && !(await officeWithout(trx, company, [person]))) return fault('LAST_OFFICE');
     await append(trx, doer, { action: 'erase person', subject: person });
+    await withdrawErased(trx, doer, person);
     await trx.deleteFrom('crew_card').where('person_id', '=', person).execute();
     await trx.deleteFrom('assignment_for').where('person_id', '=', person).execute();
     await trx

@@ -10,7 +10,8 @@ const written = (rows: readonly object[]): readonly Readonly<Record<string, unkn
     Object.fromEntries(
       Object.entries(row).map(([name, value]: [string, unknown]) => [
         name,
-        ['played', 'detail', 'tally'].includes(name) && typeof value === 'string'
+        ['played', 'detail', 'tally', 'scope', 'evidence'].includes(name) &&
+        typeof value === 'string'
           ? (JSON.parse(value) as unknown)
           : plain(value),
       ]),
@@ -58,6 +59,27 @@ async function workOf(db: Db, person: string) {
     marks: written(await marks.orderBy('mark.marked_at').execute()),
     standings: written(await standings.execute()),
     progress: written(await progress.execute()),
+  };
+}
+
+async function certificatesOf(db: Db, person: string) {
+  const theirs = db.selectFrom('certificate').select('id').where('person_id', '=', person);
+  const certificates = db.selectFrom('certificate').selectAll().where('person_id', '=', person);
+  const events = db.selectFrom('certificate_event').selectAll();
+  const issues = db.selectFrom('certificate_issue').selectAll();
+  return {
+    certificates: written(await certificates.orderBy('made_at').execute()),
+    certificateEvents: written(
+      await events.where('certificate_id', 'in', theirs).orderBy('at').execute(),
+    ),
+    certificateIssues: written(
+      await issues.where('certificate_id', 'in', theirs).orderBy('made_at').execute(),
+    ),
+    calendars: await db
+      .selectFrom('calendar_feed')
+      .select(['about', 'made_at'])
+      .where('person_id', '=', person)
+      .execute(),
   };
 }
 
@@ -111,6 +133,7 @@ export async function exportPerson(db: Db, company: string, person: string) {
     cards,
     assignments: given,
     ...(await workOf(db, person)),
+    ...(await certificatesOf(db, person)),
     decisions: {
       about: written(await decisionsOn(db, person).execute()),
       by: written(await decisionsBy(db, person).execute()),

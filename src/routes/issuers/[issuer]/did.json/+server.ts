@@ -1,0 +1,11 @@
+import { originOf } from '#server/certificates/addresses.ts';
+import { didDocument } from '#server/certificates/published.ts';
+import { publicAnswer } from '#server/certificates/public-answer.ts';
+import { desk } from '#server/desk.ts';
+import type { RequestHandler } from './$types';
+
+export const GET: RequestHandler = async ({ params, url }) => {
+  const { database, settings } = await desk();
+  const document = await didDocument(database.db, originOf(settings, url), params.issuer);
+  return publicAnswer(document, 'application/did+json');
+};

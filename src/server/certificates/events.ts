@@ -1,0 +1,27 @@
+import type { EventKind } from '#engine/certificate/change.ts';
+import type { Db } from '../database/open-database.ts';
+import { freshId } from '../fresh-id.ts';
+import type { Doer } from '../audit/audit-trail.ts';
+
+type Event = { readonly id?: string; readonly kind: EventKind; readonly reason: string };
+
+/** Writes into a certificate's history, in the transaction that changes it. */
+export async function record(
+  trx: Db,
+  { company, actor, at }: Doer,
+  certificate: string,
+  { id = freshId(), kind, reason }: Event,
+): Promise<void> {
+  await trx
+    .insertInto('certificate_event')
+    .values({
+      id,
+      company_id: company,
+      certificate_id: certificate,
+      kind,
+      by_person_id: actor,
+      reason,
+      at,
+    })
+    .execute();
+}
