@@ -30,6 +30,9 @@ export type Tables = {
   ruling: RulingTable;
   appeal: AppealTable;
   certificate: CertificateTable;
+  check_basis: CheckBasisTable;
+  hands_on_check: HandsOnCheckTable;
+  check_photo: CheckPhotoTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -309,6 +312,50 @@ type CertificateTable = {
   state: string;
   replaced_by: string | null;
   made_at: Instant;
+};
+
+/** What checks of a part are judged by with one revision of the content; never changed, and no company's own. */
+type CheckBasisTable = {
+  content_revision: string;
+  scheme: string;
+  part: string;
+  bundle: string;
+};
+
+/**
+ * What one examiner sees of a part that is done by hand. `taking_id` is the same for both where there are
+ * two, `place` 1 or 2, and the result of the part goes by it. `filled` is the JSON of its sheet; once it is
+ * signed nothing of it changes, `outcome` is `passed`, `failed` or `open`, and `detail` how it was judged.
+ */
+type HandsOnCheckTable = {
+  id: string;
+  company_id: string;
+  application_id: string;
+  person_id: string;
+  scheme: string;
+  part: string;
+  taking_id: string;
+  place: number;
+  examiner_id: string;
+  content_revision: string;
+  begun_at: Instant;
+  filled: Json;
+  saved_at: Instant;
+  signed_at: Instant | null;
+  outcome: string | null;
+  detail: Json | null;
+};
+
+/** `digest` is the SHA-256 of the bytes, in hex; `size` how many they are. */
+type CheckPhotoTable = {
+  id: string;
+  check_id: string;
+  company_id: string;
+  type: string;
+  bytes: Uint8Array;
+  size: number;
+  digest: string;
+  kept_at: Instant;
 };
 
 /** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */

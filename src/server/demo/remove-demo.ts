@@ -3,6 +3,8 @@ import { dropLogin } from '../people/erasure.ts';
 
 /** Of these, each goes before those that it refers to. */
 const certification = [
+  'check_photo',
+  'hands_on_check',
   'certificate',
   'appeal',
   'ruling',
