@@ -30,6 +30,9 @@ export type Tables = {
   ruling: RulingTable;
   appeal: AppealTable;
   certificate: CertificateTable;
+  sitting: SittingTable;
+  sitting_event: SittingEventTable;
+  item_use: ItemUseTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -309,6 +312,48 @@ type CertificateTable = {
   state: string;
   replaced_by: string | null;
   made_at: Instant;
+};
+
+/**
+ * One person's sitting of one part: `plan` says what is asked and for how long, `phase` is what its events
+ * come to, kept so that lists need not read them. Only the digest of the start code is kept, and who made
+ * it: it opens the sitting in their name.
+ */
+type SittingTable = {
+  id: string;
+  company_id: string;
+  application_id: string;
+  person_id: string;
+  scheme: string;
+  part: string;
+  kind: string;
+  plan: Json;
+  content_revision: string;
+  code_digest: string | null;
+  code_by: string | null;
+  phase: string;
+  made_by: string;
+  made_at: Instant;
+};
+
+/** What happened in a sitting, in its order from 1; never changed. `answer_id` was made on the device. */
+type SittingEventTable = {
+  sitting_id: string;
+  place: number;
+  company_id: string;
+  kind: string;
+  at: Instant;
+  answer_id: string | null;
+  detail: Json;
+};
+
+/** On how many forms of a part a question has been, in one company. */
+type ItemUseTable = {
+  company_id: string;
+  scheme: string;
+  part: string;
+  item: string;
+  forms: number;
 };
 
 /** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */

@@ -3,6 +3,9 @@ import { dropLogin } from '../people/erasure.ts';
 
 /** Of these, each goes before those that it refers to. */
 const certification = [
+  'item_use',
+  'sitting_event',
+  'sitting',
   'certificate',
   'appeal',
   'ruling',
