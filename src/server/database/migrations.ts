@@ -7,6 +7,7 @@ import { roster } from './migrations/0003-roster.ts';
 import { assignments } from './migrations/0004-assignments.ts';
 import { certification } from './migrations/0005-certification.ts';
 import { checks } from './migrations/0007-checks.ts';
+import { sittings } from './migrations/0006-sittings.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -18,6 +19,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0004-assignments': assignments,
   '0005-certification': certification,
   '0007-checks': checks,
+  '0006-sittings': sittings,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

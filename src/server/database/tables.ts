@@ -33,6 +33,9 @@ export type Tables = {
   check_basis: CheckBasisTable;
   hands_on_check: HandsOnCheckTable;
   check_photo: CheckPhotoTable;
+  sitting: SittingTable;
+  sitting_event: SittingEventTable;
+  item_use: ItemUseTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -328,6 +331,12 @@ type CheckBasisTable = {
  * signed nothing of it changes, `outcome` is `passed`, `failed` or `open`, and `detail` how it was judged.
  */
 type HandsOnCheckTable = {
+/**
+ * One person's sitting of one part: `plan` says what is asked and for how long, `phase` is what its events
+ * come to, kept so that lists need not read them. Only the digest of the start code is kept, and who made
+ * it: it opens the sitting in their name.
+ */
+type SittingTable = {
   id: string;
   company_id: string;
   application_id: string;
@@ -356,6 +365,34 @@ type CheckPhotoTable = {
   size: number;
   digest: string;
   kept_at: Instant;
+  kind: string;
+  plan: Json;
+  content_revision: string;
+  code_digest: string | null;
+  code_by: string | null;
+  phase: string;
+  made_by: string;
+  made_at: Instant;
+};
+
+/** What happened in a sitting, in its order from 1; never changed. `answer_id` was made on the device. */
+type SittingEventTable = {
+  sitting_id: string;
+  place: number;
+  company_id: string;
+  kind: string;
+  at: Instant;
+  answer_id: string | null;
+  detail: Json;
+};
+
+/** On how many forms of a part a question has been, in one company. */
+type ItemUseTable = {
+  company_id: string;
+  scheme: string;
+  part: string;
+  item: string;
+  forms: number;
 };
 
 /** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */

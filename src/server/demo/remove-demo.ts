@@ -5,6 +5,9 @@ import { dropLogin } from '../people/erasure.ts';
 const certification = [
   'check_photo',
   'hands_on_check',
+  'item_use',
+  'sitting_event',
+  'sitting',
   'certificate',
   'appeal',
   'ruling',
