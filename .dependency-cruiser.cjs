@@ -18,7 +18,8 @@ const rooms = {
   'order-diagram': ['method'],
   simulation: ['marking', 'method', 'measure', 'takeoff'],
   competence: [],
-  credential: [],
+  credential: ['certificate'],
+  certificate: ['exam', 'method'],
   compile: ['measure', 'method', 'takeoff', 'written', 'exam', 'water', 'picture', 'marking'],
 };
 

@@ -8,6 +8,7 @@ import { assignments } from './migrations/0004-assignments.ts';
 import { certification } from './migrations/0005-certification.ts';
 import { checks } from './migrations/0007-checks.ts';
 import { sittings } from './migrations/0006-sittings.ts';
+import { certificates } from './migrations/0008-certificates.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -20,6 +21,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0005-certification': certification,
   '0007-checks': checks,
   '0006-sittings': sittings,
+  '0008-certificates': certificates,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */
