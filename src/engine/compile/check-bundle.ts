@@ -23,7 +23,11 @@ export type CheckBundle = {
 };
 
 /** Undefined where there is no such part, or it is no hands-on check. */
-export function checkBundle(content: Content, scheme: string, part: string): CheckBundle | undefined {
+export function checkBundle(
+  content: Content,
+  scheme: string,
+  part: string,
+): CheckBundle | undefined {
   const found = content.schemes.get(scheme as SchemeId);
   const asked = found?.parts.find(({ id }) => id === part);
   if (!found || asked?.kind !== 'hands-on') return undefined;
@@ -47,6 +51,7 @@ export function checkBundle(content: Content, scheme: string, part: string): Che
 /** Throws where the compiler would have complained. */
 export function checkedSequence({ method, dataSheet, site }: CheckBundle): Sequence {
   const sequence = sequenceOf(method, dataSheet, site);
-  if (!sequence.ok) throw new Error(`The method ${method.id} makes no sequence: ${sequence.error.code}`);
+  if (!sequence.ok)
+    throw new Error(`The method ${method.id} makes no sequence: ${sequence.error.code}`);
   return sequence.value;
 }

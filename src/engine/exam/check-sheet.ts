@@ -18,8 +18,7 @@ export const weatherLine = (condition: WeatherCondition): string => `weather:${c
 /** It says by which point the photo stands; nothing for the whole wall. */
 export const photoLine = (photo: string): string => `photo:${photo}`;
 
-export const noteOf = (sheet: CheckSheet, point = ''): string =>
-  sheet[noteLine(point)]?.says ?? '';
+export const noteOf = (sheet: CheckSheet, point = ''): string => sheet[noteLine(point)]?.says ?? '';
 
 export type SheetPhoto = { readonly id: string; readonly point: string };
 
@@ -61,7 +60,10 @@ export function withLine(
 export const mostLines = 800;
 export const longestLine = 2000;
 
-export type SheetFault = { readonly code: 'NOT_A_SHEET' | 'TOO_MANY_LINES' | 'NOT_A_LINE'; readonly line: string };
+export type SheetFault = {
+  readonly code: 'NOT_A_SHEET' | 'TOO_MANY_LINES' | 'NOT_A_LINE';
+  readonly line: string;
+};
 
 const instant = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
 

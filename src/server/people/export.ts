@@ -10,7 +10,8 @@ const written = (rows: readonly object[]): readonly Readonly<Record<string, unkn
     Object.fromEntries(
       Object.entries(row).map(([name, value]: [string, unknown]) => [
         name,
-        ['played', 'detail', 'tally'].includes(name) && typeof value === 'string'
+        ['played', 'detail', 'tally', 'filled', 'asks', 'evidence', 'examiners'].includes(name) &&
+        typeof value === 'string'
           ? (JSON.parse(value) as unknown)
           : plain(value),
       ]),
@@ -59,6 +60,51 @@ async function workOf(db: Db, person: string) {
     standings: written(await standings.execute()),
     progress: written(await progress.execute()),
   };
+}
+
+/** Checks of their work by hand, with the photos as they are, in Base64. */
+async function checksOf(db: Db, person: string) {
+  const checks = await db
+    .selectFrom('hands_on_check')
+    .selectAll()
+    .where('person_id', '=', person)
+    .orderBy('begun_at')
+    .execute();
+  const photos = await db
+    .selectFrom('check_photo')
+    .innerJoin('hands_on_check', 'hands_on_check.id', 'check_photo.check_id')
+    .selectAll('check_photo')
+    .where('hands_on_check.person_id', '=', person)
+    .orderBy('check_photo.id')
+    .execute();
+  return written(checks).map((check) => ({
+    ...check,
+    photos: photos
+      .filter(({ check_id }) => check_id === check['id'])
+      .map(({ bytes, ...photo }) => ({ ...photo, data: Buffer.from(bytes).toString('base64') })),
+  }));
+}
+
+/** What was decided on their applications, and what they appealed against. */
+async function rulingsOf(db: Db, person: string) {
+  const rulings = await db
+    .selectFrom('ruling')
+    .innerJoin('application', 'application.id', 'ruling.application_id')
+    .selectAll('ruling')
+    .where('application.person_id', '=', person)
+    .orderBy('ruling.made_at')
+    .execute();
+  const appeals = await db
+    .selectFrom('appeal')
+    .selectAll()
+    .where('by_person_id', '=', person)
+    .execute();
+  const involved = await db
+    .selectFrom('involvement')
+    .selectAll()
+    .where('candidate_id', '=', person)
+    .execute();
+  return { rulings: written(rulings), appeals, involved };
 }
 
 async function trailOf(db: Db, company: string, person: string) {
@@ -111,6 +157,8 @@ export async function exportPerson(db: Db, company: string, person: string) {
     cards,
     assignments: given,
     ...(await workOf(db, person)),
+    checks: await checksOf(db, person),
+    ...(await rulingsOf(db, person)),
     decisions: {
       about: written(await decisionsOn(db, person).execute()),
       by: written(await decisionsBy(db, person).execute()),

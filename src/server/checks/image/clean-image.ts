@@ -31,9 +31,7 @@ const cleaners = {
   'image/jpeg': cleanJpeg,
   'image/png': cleanPng,
   'image/webp': cleanWebp,
-} as const satisfies Readonly<
-  Record<ImageType, (bytes: Buffer) => Result<Cleaned, ImageFault>>
->;
+} as const satisfies Readonly<Record<ImageType, (bytes: Buffer) => Result<Cleaned, ImageFault>>>;
 
 /** By what it is, whatever its sender calls it. O(bytes). */
 export function cleanImage(bytes: Uint8Array): Result<CleanImage, ImageFault> {

@@ -23,7 +23,8 @@ function segmentAt(bytes: Buffer, at: number): Segment | undefined {
   while (bytes[place] === 0xff) place += 1;
   const marker = bytes[place] ?? 0;
   if (marker === 0xd9) return { marker, whole: endOfImage, end: place + 1 };
-  if (marker < 0xc0 || (marker >= 0xd0 && marker <= 0xd8) || place + 3 > bytes.length) return undefined;
+  if (marker < 0xc0 || (marker >= 0xd0 && marker <= 0xd8) || place + 3 > bytes.length)
+    return undefined;
   const end = place + 1 + bytes.readUInt16BE(place + 1);
   if (end < place + 3 || end > bytes.length) return undefined;
   return { marker, whole: bytes.subarray(place - 1, end), end };
@@ -60,7 +61,7 @@ function endOfScan(bytes: Buffer, from: number): number {
 export function cleanJpeg(bytes: Buffer): Result<Cleaned, ImageFault> {
   const parts: Buffer[] = [startOfImage];
   let [width, height, scans] = [0, 0, 0];
-  for (let at = 2; ; ) {
+  for (let at = 2; ;) {
     const segment = segmentAt(bytes, at);
     if (!segment) return fault('DAMAGED');
     const { marker, whole, end } = segment;

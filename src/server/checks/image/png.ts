@@ -29,7 +29,7 @@ export function cleanPng(bytes: Buffer): Result<Cleaned, ImageFault> {
   if (first?.name !== 'IHDR' || first.whole.length !== 25) return fault('DAMAGED');
   const [width, height] = [first.whole.readUInt32BE(8), first.whole.readUInt32BE(12)];
   let hasData = false;
-  for (let at = signatureBytes; ; ) {
+  for (let at = signatureBytes; ;) {
     const chunk = chunkAt(bytes, at);
     if (!chunk) return fault('DAMAGED');
     const isNeeded = needed.includes(chunk.name);

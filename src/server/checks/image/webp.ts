@@ -33,7 +33,7 @@ export function cleanWebp(bytes: Buffer): Result<Cleaned, ImageFault> {
   if (end > bytes.length) return fault('DAMAGED');
   const chunks: Buffer[] = [];
   let size: Size | undefined;
-  for (let at = headerBytes; at < end; ) {
+  for (let at = headerBytes; at < end;) {
     const next = at + 8 <= end ? at + 8 + bytes.readUInt32LE(at + 4) : Infinity;
     if (next > end) return fault('DAMAGED');
     const name = bytes.subarray(at, at + 4).toString('latin1');
