@@ -7,6 +7,7 @@ import {
   type DecisionRefusal,
   type Proposal,
 } from './decision.ts';
+import type { Scheme } from './scheme.ts';
 
 export type AppealRefusal =
   | DecisionRefusal
@@ -36,7 +37,8 @@ export function decideAppeal(
 ): Result<AppealOutcome, readonly AppealRefusal[]> {
   const again = decide(application, proposal);
   const refused = [
-    ...appealFaults(application, first, appeal, proposal),
+    ...appealFaults(application, first, appeal),
+    ...secondFaults(first, appeal, proposal),
     ...(again.ok ? [] : again.error),
   ];
   if (!again.ok || refused.length > 0) return fault(refused);
@@ -44,23 +46,35 @@ export function decideAppeal(
   return ok({ outcome, decision: again.value });
 }
 
-function appealFaults(
-  { scheme, candidate }: Application,
-  first: Decision,
+/** Whether a decision can be appealed against so, whoever decides on it then. */
+export function appealFaults(
+  { scheme, candidate }: Pick<Application, 'scheme' | 'candidate'>,
+  first: Pick<Decision, 'scheme' | 'candidate' | 'verdict' | 'on'>,
   appeal: Appeal,
-  proposal: Proposal,
 ): readonly AppealRefusal[] {
-  const until = addPeriod(first.on, scheme.appeal);
+  const until = appealUntil(scheme, first.on);
   const isOther = first.scheme !== scheme.id || first.candidate !== candidate;
-  const needsReason = proposal.verdict === 'grant' && proposal.because.trim() === '';
   return [
     ...(isOther ? [{ code: 'OF_ANOTHER_CASE' } as const] : []),
     ...(first.verdict === 'grant' ? [{ code: 'NOTHING_TO_APPEAL' } as const] : []),
     ...(appeal.by !== candidate ? [{ code: 'NOT_BY_CANDIDATE' } as const] : []),
-    ...(appeal.on < first.on || proposal.on < appeal.on
-      ? [{ code: 'BEFORE_DECISION' } as const]
-      : []),
+    ...(appeal.on < first.on ? [{ code: 'BEFORE_DECISION' } as const] : []),
     ...(appeal.on > until ? [{ code: 'TOO_LATE', until } as const] : []),
+  ];
+}
+
+/** The last day on which a decision of that day can be appealed against. */
+export const appealUntil = ({ appeal }: Pick<Scheme, 'appeal'>, decided: IsoDate): IsoDate =>
+  addPeriod(decided, appeal);
+
+function secondFaults(
+  first: Decision,
+  appeal: Appeal,
+  proposal: Proposal,
+): readonly AppealRefusal[] {
+  const needsReason = proposal.verdict === 'grant' && proposal.because.trim() === '';
+  return [
+    ...(proposal.on < appeal.on ? [{ code: 'BEFORE_DECISION' } as const] : []),
     ...(proposal.by === first.by ? [{ code: 'SAME_DECIDER' } as const] : []),
     ...(needsReason ? [{ code: 'NO_REASON' } as const] : []),
   ];

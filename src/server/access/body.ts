@@ -27,6 +27,10 @@ const larger: Readonly<Record<string, number>> = {
   '/company/[company]/attempts': 2048 * kilobyte,
   // More than a roster may have, so that the page itself can say that it is too large.
   '/company/[company]/people/import': 3072 * kilobyte,
+  // The whole sheet of a check, with a note at every point; and a photo as a phone makes it smaller.
+  '/company/[company]/checks/[check]': 512 * kilobyte,
+  '/company/[company]/checks/[check]/sign': 512 * kilobyte,
+  '/company/[company]/checks/[check]/photos/[photo]': 1536 * kilobyte,
 };
 
 /** The most that any address takes. */
@@ -57,6 +61,15 @@ async function bytesFrom(request: Request, most: number): Promise<Uint8Array | u
     parts.push(part);
   }
   return Buffer.concat(parts);
+}
+
+/** What was sent as it is, no more of it than may be. */
+export async function wholeBody(
+  request: Request,
+  most: number,
+): Promise<Result<Uint8Array, BodyFault>> {
+  const bytes = lengthFault(request, most) ? undefined : await bytesFrom(request, most);
+  return bytes ? ok(bytes) : fault(tooLarge(most));
 }
 
 /** How many levels of brackets stand in one another, outside of strings. */
@@ -100,9 +113,9 @@ export async function jsonBody(
     const message = 'Send JSON, with the header content-type: application/json.';
     return fault({ status: 415, code: 'WRONG_TYPE', message });
   }
-  const bytes = lengthFault(request, most) ? undefined : await bytesFrom(request, most);
-  if (!bytes) return fault(tooLarge(most));
-  const text = textFrom(bytes);
+  const bytes = await wholeBody(request, most);
+  if (!bytes.ok) return bytes;
+  const text = textFrom(bytes.value);
   if (text === undefined) {
     return fault({ status: 400, code: 'NOT_UTF8', message: 'Send the text in UTF-8.' });
   }

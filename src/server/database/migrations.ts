@@ -6,6 +6,8 @@ import { logins } from './migrations/0002-logins.ts';
 import { roster } from './migrations/0003-roster.ts';
 import { assignments } from './migrations/0004-assignments.ts';
 import { certification } from './migrations/0005-certification.ts';
+import { sittings } from './migrations/0006-sittings.ts';
+import { checks } from './migrations/0007-checks.ts';
 import { certificates } from './migrations/0008-certificates.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
@@ -17,6 +19,8 @@ const steps: Readonly<Record<string, Step>> = {
   '0003-roster': roster,
   '0004-assignments': assignments,
   '0005-certification': certification,
+  '0006-sittings': sittings,
+  '0007-checks': checks,
   '0008-certificates': certificates,
 };
 

@@ -3,6 +3,11 @@ import { dropLogin } from '../people/erasure.ts';
 
 /** Of these, each goes before those that it refers to. */
 const certification = [
+  'check_photo',
+  'hands_on_check',
+  'item_use',
+  'sitting_event',
+  'sitting',
   'calendar_feed',
   'certificate_issue',
   'certificate_event',

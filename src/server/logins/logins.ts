@@ -148,17 +148,39 @@ export const endOthers = async (db: Db, login: string, but: string): Promise<voi
   await db.deleteFrom('session').where('userId', '=', login).where('id', '!=', but).execute();
 };
 
+const signingKey = (login: string): string => `sign-with/${login}`;
+
+const isPassword = async (auth: Auth, login: string, password: string): Promise<boolean> => {
+  const context = await auth.$context;
+  const way = await context.internalAdapter.findCredentialAccount(login);
+  if (!way?.password) return false;
+  return context.password.verify({ hash: way.password, password });
+};
+
+/**
+ * Whether somebody who is signed in is still who they say: asked where they put their name to something.
+ * Counted like tries at signing in, so that an open phone is no place to guess.
+ */
+export async function confirm(
+  { auth, db }: { readonly auth: Auth; readonly db: Db },
+  login: string,
+  password: string,
+  now: Date,
+): Promise<Result<true, SignInFault>> {
+  const seconds = await waitFor(db, signingKey(login), perName, now);
+  if (seconds > 0) return fault({ code: 'TOO_OFTEN', seconds });
+  if (!(await isPassword(auth, login, password))) return fault({ code: 'NOT_RIGHT' });
+  await forget(db, signingKey(login));
+  return ok(true);
+}
+
 /** Changes the password of a login; a fault where the present one is not right. */
 export async function changePassword(
   auth: Auth,
   login: string,
   { present, next }: { readonly present: string; readonly next: string },
 ): Promise<Result<true, 'NOT_RIGHT'>> {
-  const context = await auth.$context;
-  const way = await context.internalAdapter.findCredentialAccount(login);
-  const isRight =
-    way?.password && (await context.password.verify({ hash: way.password, password: present }));
-  if (!isRight) return fault('NOT_RIGHT');
+  if (!(await isPassword(auth, login, present))) return fault('NOT_RIGHT');
   await setPassword(auth, login, next);
   return ok(true);
 }

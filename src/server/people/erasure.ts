@@ -1,8 +1,9 @@
 /**
  * Takes a person out of the records, so that nothing says who it was: name, number, cards, and the login
- * with its sessions, unless another company knows the same login; certificates are withdrawn and what was
- * put on paper of them goes, for they would be about nobody. What they tried and what was decided
- * stays under an identifier that stands for nobody, for marks and the audit trail outlive a name.
+ * with its sessions, unless another company knows the same login, and photos of their work, which may show
+ * them; certificates are withdrawn and what was put on paper of them goes, for they would be about nobody.
+ * What they tried, how it was judged and what was decided stays under an identifier that stands for nobody,
+ * for marks and the audit trail outlive a name.
  */
 import { fault, ok, type Result } from '#engine/result.ts';
 import { append, type Doer } from '../audit/audit-trail.ts';
@@ -72,6 +73,9 @@ export const erase = (db: Db, doer: Doer, person: string): Promise<Result<Erasur
       .set({ ...nobody, left_at: at, erased_at: at })
       .where('id', '=', person)
       .execute();
+    // After it is known that they were erased, as photos of signed checks go for no other reason.
+    const checks = trx.selectFrom('hands_on_check').select('id').where('person_id', '=', person);
+    await trx.deleteFrom('check_photo').where('check_id', 'in', checks).execute();
     if (found.login_id !== null) await dropLogin(trx, found.login_id);
     return ok('ERASED');
   });

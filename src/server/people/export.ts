@@ -1,22 +1,8 @@
 /** Everything that is kept about one person, for them to have. Secrets and digests are left out. */
 import type { Db } from '../database/open-database.ts';
+import { certificationOf } from './export-certification.ts';
+import { written } from './export-rows.ts';
 import { hasEmail } from '../logins/logins.ts';
-
-const plain = (value: unknown): unknown => (value instanceof Date ? value.toISOString() : value);
-
-/** Instants as text and JSON as what it stands for, in every row alike. */
-const written = (rows: readonly object[]): readonly Readonly<Record<string, unknown>>[] =>
-  rows.map((row) =>
-    Object.fromEntries(
-      Object.entries(row).map(([name, value]: [string, unknown]) => [
-        name,
-        ['played', 'detail', 'tally', 'scope', 'evidence'].includes(name) &&
-        typeof value === 'string'
-          ? (JSON.parse(value) as unknown)
-          : plain(value),
-      ]),
-    ),
-  );
 
 async function loginOf(db: Db, login: string) {
   const row = await db
@@ -59,27 +45,6 @@ async function workOf(db: Db, person: string) {
     marks: written(await marks.orderBy('mark.marked_at').execute()),
     standings: written(await standings.execute()),
     progress: written(await progress.execute()),
-  };
-}
-
-async function certificatesOf(db: Db, person: string) {
-  const theirs = db.selectFrom('certificate').select('id').where('person_id', '=', person);
-  const certificates = db.selectFrom('certificate').selectAll().where('person_id', '=', person);
-  const events = db.selectFrom('certificate_event').selectAll();
-  const issues = db.selectFrom('certificate_issue').selectAll();
-  return {
-    certificates: written(await certificates.orderBy('made_at').execute()),
-    certificateEvents: written(
-      await events.where('certificate_id', 'in', theirs).orderBy('at').execute(),
-    ),
-    certificateIssues: written(
-      await issues.where('certificate_id', 'in', theirs).orderBy('made_at').execute(),
-    ),
-    calendars: await db
-      .selectFrom('calendar_feed')
-      .select(['about', 'made_at'])
-      .where('person_id', '=', person)
-      .execute(),
   };
 }
 
@@ -133,7 +98,7 @@ export async function exportPerson(db: Db, company: string, person: string) {
     cards,
     assignments: given,
     ...(await workOf(db, person)),
-    ...(await certificatesOf(db, person)),
+    ...(await certificationOf(db, person)),
     decisions: {
       about: written(await decisionsOn(db, person).execute()),
       by: written(await decisionsBy(db, person).execute()),
