@@ -61,6 +61,27 @@ async function workOf(db: Db, person: string) {
   };
 }
 
+/** What they applied for, sat and came to. A form's questions are the company's, and no part of it. */
+async function examinationsOf(db: Db, person: string) {
+  const applications = db.selectFrom('application').selectAll().where('person_id', '=', person);
+  const sittings = db
+    .selectFrom('sitting')
+    .select(['id', 'application_id', 'scheme', 'part', 'kind', 'phase', 'made_at'])
+    .where('person_id', '=', person);
+  const happened = db
+    .selectFrom('sitting_event')
+    .innerJoin('sitting', 'sitting.id', 'sitting_event.sitting_id')
+    .select(['sitting_event.sitting_id', 'place', 'sitting_event.kind', 'at', 'detail'])
+    .where('sitting.person_id', '=', person);
+  const results = db.selectFrom('part_result').selectAll().where('person_id', '=', person);
+  return {
+    applications: written(await applications.orderBy('made_at').execute()),
+    sittings: written(await sittings.orderBy('made_at').execute()),
+    happened: written(await happened.orderBy('sitting_id').orderBy('place').execute()),
+    results: written(await results.orderBy('made_at').execute()),
+  };
+}
+
 async function trailOf(db: Db, company: string, person: string) {
   const entries = db
     .selectFrom('audit_entry')
@@ -111,6 +132,7 @@ export async function exportPerson(db: Db, company: string, person: string) {
     cards,
     assignments: given,
     ...(await workOf(db, person)),
+    examinations: await examinationsOf(db, person),
     decisions: {
       about: written(await decisionsOn(db, person).execute()),
       by: written(await decisionsBy(db, person).execute()),
