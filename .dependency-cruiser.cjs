@@ -6,7 +6,7 @@ const rooms = {
   method: ['measure'],
   marking: ['method', 'measure', 'water'],
   water: ['method', 'measure'],
-  inspection: ['marking', 'method', 'measure', 'water'],
+  inspection: ['marking', 'method', 'measure', 'water', 'picture'],
   picture: ['method', 'measure', 'water'],
   takeoff: ['measure', 'method'],
   sketch: ['takeoff', 'measure'],

@@ -2,6 +2,7 @@
 import { Inbox } from './attempts/inbox.ts';
 import { type Database, migrate, openDatabase } from './database/open-database.ts';
 import { secret } from './database/secret.ts';
+import { type Ledger, openLedger } from './exams/happenings.ts';
 import { type Auth, openAuth } from './logins/auth.ts';
 import { tidy } from './logins/throttle.ts';
 import { type Log, ownLog } from './log.ts';
@@ -15,6 +16,8 @@ export type Desk = {
   readonly sessionKey: string;
   readonly log: Log;
   readonly inbox: Inbox;
+  /** Of examinations under way. */
+  readonly ledger: Ledger;
 };
 
 /** Opens the records, up to date. Throws where they cannot be opened. */
@@ -27,7 +30,15 @@ export async function openDesk(settings: Settings): Promise<Desk> {
     await tidy(database.db, new Date());
     const auth = await openAuth(database);
     const sessionKey = await secret(database.db, 'sessions');
-    return { settings, database, auth, sessionKey, log, inbox: new Inbox(database) };
+    return {
+      settings,
+      database,
+      auth,
+      sessionKey,
+      log,
+      inbox: new Inbox(database),
+      ledger: openLedger(database),
+    };
   } catch (error) {
     await database.close().catch(() => undefined);
     throw error;

@@ -2,6 +2,27 @@
 import type { Db } from '../database/open-database.ts';
 import { written } from './export-rows.ts';
 
+/** What they applied for, sat and came to. A form's questions are the company's, and no part of it. */
+async function examinationsOf(db: Db, person: string) {
+  const applications = db.selectFrom('application').selectAll().where('person_id', '=', person);
+  const sittings = db
+    .selectFrom('sitting')
+    .select(['id', 'application_id', 'scheme', 'part', 'kind', 'phase', 'made_at'])
+    .where('person_id', '=', person);
+  const happened = db
+    .selectFrom('sitting_event')
+    .innerJoin('sitting', 'sitting.id', 'sitting_event.sitting_id')
+    .select(['sitting_event.sitting_id', 'place', 'sitting_event.kind', 'at', 'detail'])
+    .where('sitting.person_id', '=', person);
+  const results = db.selectFrom('part_result').selectAll().where('person_id', '=', person);
+  return {
+    applications: written(await applications.orderBy('made_at').execute()),
+    sittings: written(await sittings.orderBy('made_at').execute()),
+    happened: written(await happened.orderBy('sitting_id').orderBy('place').execute()),
+    results: written(await results.orderBy('made_at').execute()),
+  };
+}
+
 async function certificatesOf(db: Db, person: string) {
   const theirs = db.selectFrom('certificate').select('id').where('person_id', '=', person);
   const certificates = db.selectFrom('certificate').selectAll().where('person_id', '=', person);
@@ -69,6 +90,7 @@ async function rulingsOf(db: Db, person: string) {
 }
 
 export const certificationOf = async (db: Db, person: string) => ({
+  examinations: await examinationsOf(db, person),
   checks: await checksOf(db, person),
   ...(await rulingsOf(db, person)),
   ...(await certificatesOf(db, person)),

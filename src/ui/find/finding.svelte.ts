@@ -1,25 +1,28 @@
+import type { Clues } from '#engine/inspection/clues.ts';
 import type { FaultKind } from '#engine/inspection/fault.ts';
 import type { Find } from '#engine/inspection/mark-finds.ts';
-import { kindsAt, type Suspect, suspects } from '#engine/inspection/suspects.ts';
+import type { Suspect } from '#engine/inspection/suspects.ts';
 import type { Zone } from '#engine/method/drawing.ts';
-import type { Sequence } from '#engine/method/sequence.ts';
 
 /** Somebody looking over one wall: what they noted, and what they are about to say. */
 export class Finding {
-  readonly sequence: Sequence;
+  readonly zones: readonly Zone[];
   finds = $state.raw<readonly Find[]>([]);
   zone = $state<Zone>();
   kind = $state<FaultKind>();
   card = $state<string>();
   #past = $state.raw<readonly (readonly Find[])[]>([]);
 
-  readonly kinds = $derived.by(() => (this.zone ? kindsAt(this.sequence, this.zone) : []));
-  readonly suspects = $derived.by((): readonly Suspect[] =>
-    this.zone && this.kind ? suspects(this.sequence, this.zone, this.kind) : [],
+  readonly #clues: Clues;
+  readonly #here = $derived.by(() => (this.zone ? (this.#clues.get(this.zone) ?? []) : []));
+  readonly kinds = $derived.by(() => this.#here.map(({ kind }) => kind));
+  readonly suspects = $derived.by(
+    (): readonly Suspect[] => this.#here.find(({ kind }) => kind === this.kind)?.suspects ?? [],
   );
 
-  constructor(sequence: Sequence) {
-    this.sequence = sequence;
+  constructor(clues: Clues) {
+    this.#clues = clues;
+    this.zones = [...clues.keys()];
   }
 
   /** Another place asks anew what is wrong there, as its cards are others. */

@@ -16,10 +16,10 @@ import {
   quantityText,
   waitedIn,
 } from './move.ts';
-import type { Hint, News, Touch } from './news.ts';
+import type { Hint, News } from './news.ts';
 import { doneIn, type Refusal, refusalOf } from './refusal.ts';
 import { SettingEntry, settingsIn } from './setting-entry.svelte.ts';
-import { touchAll } from './touch-all.ts';
+import { type Touch, touchAll } from '#engine/marking/touch-all.ts';
 import type { WallAddress } from './wall-address.ts';
 
 export type Work = { readonly moves: readonly Move[]; readonly helped: readonly Helped[] };

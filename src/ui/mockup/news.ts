@@ -1,11 +1,8 @@
 import type { Rung } from '#engine/marking/guidance.ts';
+import type { Touch } from '#engine/marking/touch-all.ts';
 import type { BenchCard } from '#engine/method/bench.ts';
-import type { Feel } from '#engine/method/drying.ts';
-import type { SequenceStep } from '#engine/method/sequence.ts';
 import type { Text } from '#engine/text.ts';
 import type { Refusal } from './refusal.ts';
-
-export type Touch = { readonly step: SequenceStep; readonly feel: Feel };
 
 export type Hint = { readonly rung: Rung; readonly texts: readonly Text[] };
 

@@ -5,7 +5,7 @@ import { approximate } from '#engine/measure/rational.ts';
 import { type Sequence, type SequenceStep, sequenceOf } from '#engine/method/sequence.ts';
 import type { Drawing } from '#engine/picture/drawing.ts';
 import { drawWall } from '#engine/picture/draw-wall.ts';
-import { workOf } from '#ui/mockup/wall-work.ts';
+import { workOf } from '#engine/inspection/work-of.ts';
 
 /** The whole wall of an attempt, and what stood on it before the stretch that was practised. */
 export type Site = { readonly whole: Sequence; readonly before: readonly SequenceStep[] };

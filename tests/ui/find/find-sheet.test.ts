@@ -1,13 +1,14 @@
+import { drawnADayLater } from '#engine/inspection/drawn-a-day-later.ts';
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { suspects } from '#engine/inspection/suspects.ts';
 import { zoneNames } from '#engine/picture/words.ts';
 import { browserStore } from '#ui/attempts/browser-store.ts';
-import { drawnADayLater, wallToFind } from '#ui/find/wall-to-find.ts';
+import { wallToFind } from '#ui/find/wall-to-find.ts';
 import FindSheet from '#ui/find/FindSheet.svelte';
 import { allLooks, keepLook } from '#ui/find/looked-over.ts';
-import { siteLog } from '#ui/find/site-log.ts';
+import { siteLog } from '#engine/inspection/site-log.ts';
 import { language, say } from '#ui/language/language.svelte.ts';
 import { cardWords, kindWords } from '#ui/review/item-words.ts';
 import { shippedBundle, shippedMethods } from '../shipped-content.ts';

@@ -1,7 +1,10 @@
-import { type Attempt, standingOf } from '#engine/marking/attempt.ts';
-import { touchAt } from '#engine/marking/touch-test.ts';
 import { rational } from '#engine/measure/rational.ts';
-import type { Touch } from './news.ts';
+import type { Feel } from '#engine/method/drying.ts';
+import type { SequenceStep } from '#engine/method/sequence.ts';
+import { type Attempt, standingOf } from './attempt.ts';
+import { touchAt } from './touch-test.ts';
+
+export type Touch = { readonly step: SequenceStep; readonly feel: Feel };
 
 /** What a knuckle tells of everything that stands and dries, in the order in which it was put up. */
 export function touchAll(attempt: Attempt, minute: number): readonly Touch[] {

@@ -1,9 +1,9 @@
 import type { Attempt } from '#engine/marking/attempt.ts';
+import { touchAll } from '#engine/marking/touch-all.ts';
 import type { Item } from '#engine/marking/review.ts';
 import type { SequenceStep } from '#engine/method/sequence.ts';
 import type { Fault, Work } from '#engine/picture/work.ts';
 import { severities } from '#engine/severity.ts';
-import { touchAll } from './touch-all.ts';
 
 /** What the picture shows: what stood before, and what was put up until this minute. */
 export function workOf(

@@ -1,0 +1,75 @@
+/** What comes of a sitting that is over, by the kind of its part. */
+import type { Content } from '#engine/compile/content.ts';
+import type { Part, SchemeId } from '#engine/exam/scheme.ts';
+import { type PartResult, partResult } from '#engine/exam/score.ts';
+import { approximate } from '#engine/measure/rational.ts';
+import { markOf, markWritten, type WrittenLine } from './mark-written.ts';
+import type { Known } from './sitting-log.ts';
+
+/** As it is kept with the result, to be read years later whatever the content says then. */
+export type SittingDetail = {
+  readonly kind: 'written';
+  readonly lines: readonly WrittenLine[];
+  readonly earned: number;
+  readonly possible: number;
+  readonly passMark: number;
+};
+
+/** For the statistics. */
+export type Response = {
+  readonly item: string;
+  readonly topic: string;
+  readonly wasAnswered: boolean;
+  readonly isRight: boolean;
+};
+
+export type MarkedSitting = {
+  readonly outcome: PartResult['outcome'];
+  readonly share: number | undefined;
+  readonly detail: SittingDetail;
+  readonly responses: readonly Response[];
+};
+
+/** Undefined where the scheme has no such part any more. */
+export function partOf(content: Content, { row }: Known): Part | undefined {
+  const scheme = content.schemes.get(row.scheme as SchemeId);
+  return scheme?.parts.find(({ id }) => id === row.part);
+}
+
+/** Marks it as it stands; changes nothing. Undefined where the scheme has no such part any more. */
+export function markSitting(content: Content, known: Known): MarkedSitting | undefined {
+  const part = partOf(content, known);
+  return part && markedWritten(content, known, part);
+}
+
+function markedWritten(content: Content, known: Known, { passMark }: Part): MarkedSitting {
+  const lines = markWritten(content, known);
+  const leftOut = new Set(lines.filter((line) => line.leftOut).map(({ item }) => item));
+  const result = partResult(lines.map(markOf), passMark, leftOut);
+  // Credits lie between 0 and 1, and a form has no item twice.
+  if (!result.ok) throw new RangeError(JSON.stringify(result.error));
+  const { outcome, share, earned, possible } = result.value;
+  return {
+    outcome,
+    share: share && approximate(share),
+    detail: {
+      kind: 'written',
+      lines,
+      earned: approximate(earned),
+      possible: approximate(possible),
+      passMark: approximate(passMark.value),
+    },
+    responses: lines.flatMap(({ item, topic, verdict }) =>
+      topic === undefined
+        ? []
+        : [
+            {
+              item,
+              topic,
+              wasAnswered: known.sitting.counts.has(item),
+              isRight: verdict?.outcome === 'right',
+            },
+          ],
+    ),
+  };
+}

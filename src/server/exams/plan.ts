@@ -1,0 +1,32 @@
+/** What a sitting asks, as it is kept: drawn once, and never drawn again. */
+import type { SittingPlan } from '#engine/exam/sitting.ts';
+import type { Site } from '#engine/method/site.ts';
+
+/** Of a take-off the problems of its items, of a mock-up the walls; a written part's items say it all. */
+export type Drawn = {
+  readonly items: readonly string[];
+  readonly problems?: readonly { readonly family: string; readonly seed: string }[];
+  readonly walls?: readonly Site[];
+};
+
+export type KeptPlan = Drawn & {
+  /** By which everything was drawn, and by which choices are put in another order. */
+  readonly seed: string;
+  readonly allowed: number;
+  readonly grace: number;
+};
+
+type Row = {
+  readonly id: string;
+  readonly person_id: string;
+  readonly part: string;
+  readonly plan: string;
+};
+
+export const keptPlan = ({ plan }: Pick<Row, 'plan'>): KeptPlan => JSON.parse(plan) as KeptPlan;
+
+/** The same for the engine's sitting. */
+export function planOf(row: Row): SittingPlan {
+  const { items, allowed, grace } = keptPlan(row);
+  return { id: row.id, candidate: row.person_id, part: row.part, items, allowed, grace };
+}
