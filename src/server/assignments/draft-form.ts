@@ -58,9 +58,14 @@ export const draftFrom = (form: FormData): Draft => {
 
 function pieceFrom(text: string): Piece | undefined {
   try {
-    const { kind, method, site, family, count } = JSON.parse(text) as Record<string, unknown>;
+    const { kind, method, site, family, topic, questions, pass, count } = JSON.parse(
+      text,
+    ) as Record<string, unknown>;
     if (kind === 'takeoff' && typeof family === 'string' && typeof count === 'number') {
       return { kind, family, count };
+    }
+    if (kind === 'written' && typeof topic === 'string' && typeof questions === 'number') {
+      return { kind, topic, questions, count: 1, ...(typeof pass === 'number' ? { pass } : {}) };
     }
     if (kind !== 'mockup' || typeof method !== 'string') return undefined;
     if (site === undefined) return { kind, method, count: 1 };
@@ -73,24 +78,29 @@ function pieceFrom(text: string): Piece | undefined {
   }
 }
 
-/** The draft with what the pressed button adds: a wall, any wall, problems of a family, somebody. */
+/** The draft with what the pressed button adds: a wall, any wall, problems of a family, questions of a topic, somebody. */
 export function added(form: FormData): Entered {
   const entered = enteredFrom(form);
   const [, what = '', id = ''] =
-    /^(any|wall|takeoff|person)\/(.+)$/.exec(textOf(form, 'add')) ?? [];
+    /^(any|wall|takeoff|written|person)\/(.+)$/.exec(textOf(form, 'add')) ?? [];
   const { pieces, persons } = entered;
   if (what === 'person') {
     const others = persons.filter((person) => person.id !== id);
     return { ...entered, persons: [...others, { id, name: textOf(form, `found/${id}`) }] };
   }
-  const piece = pieceOf(form, what, what === 'takeoff' ? textOf(form, 'family') : id);
+  const piece = pieceOf(form, what, id);
   return piece ? { ...entered, pieces: [...pieces, piece] } : entered;
 }
 
 function pieceOf(form: FormData, what: string, id: string): Piece | undefined {
   if (what === 'any') return { kind: 'mockup', method: id, count: 1 };
   if (what === 'takeoff') {
-    return { kind: 'takeoff', family: id, count: Number(textOf(form, 'right')) };
+    const family = textOf(form, 'family');
+    return { kind: 'takeoff', family, count: Number(textOf(form, 'right')) };
+  }
+  if (what === 'written') {
+    const [questions, pass] = [Number(textOf(form, 'questions')), Number(textOf(form, 'right-of'))];
+    return { kind: 'written', topic: textOf(form, 'topic'), questions, pass, count: 1 };
   }
   if (what !== 'wall') return undefined;
   const beginning = `site/${id}/`;

@@ -5,6 +5,8 @@ import { siteFrom } from '#engine/method/site.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { FamilyId } from '#engine/takeoff/family.ts';
 import { isUuid } from '#engine/uuid.ts';
+import { mostInRun } from '#engine/written/kept-run.ts';
+import type { TopicId } from '#engine/written/question.ts';
 import type { Subject } from '../attempts/work.ts';
 
 /** As it was entered. Instants in ISO 8601, numbers as written; what is empty is left open. */
@@ -21,14 +23,17 @@ export type Draft = {
   readonly persons: readonly string[];
 };
 
-/** One piece of work, as it was picked; a take-off with how many are to be right. */
-export type Piece = Subject & { readonly count: number };
+/**
+ * One piece of work, as it was picked; a take-off with how many are to be right, written questions with
+ * how many of a hundred.
+ */
+export type Piece = Subject & { readonly count: number; readonly pass?: number };
 
 export type DraftField = keyof Draft;
 
 /**
  * `EMPTY`: it is needed. `WRONG`: it cannot be read, or lies outside what is allowed. `TOO_MANY`, `TOO_LONG`.
- * `BEFORE`: due before it opens. `UNKNOWN`: there is no such method, wall, family, crew or person.
+ * `BEFORE`: due before it opens. `UNKNOWN`: there is no such method, wall, family, topic, crew or person.
  */
 export type DraftFault = {
   readonly field: DraftField;
@@ -115,10 +120,15 @@ export function composedFrom(
   if (faults.length > 0 || !dates.ok || pass === undefined) return fault(faults);
   const works = draft.pieces.map((piece) => ({
     ...piece,
-    // A problem is right or it is not.
-    pass: piece.kind === 'takeoff' ? 100 : pass,
+    pass: passOf(piece, pass),
   }));
   return ok({ ...dates.value, title, note: note === '' ? null : note, works, crews, persons });
+}
+
+/** A problem is right or it is not; of a topic it was said how much is to be right. */
+function passOf(piece: Piece, ofWalls: number): number {
+  if (piece.kind === 'takeoff') return 100;
+  return piece.kind === 'written' ? (piece.pass ?? ofWalls) : ofWalls;
 }
 
 function pieceFaults(content: Content, pieces: readonly Piece[]): readonly DraftFault[] {
@@ -127,14 +137,25 @@ function pieceFaults(content: Content, pieces: readonly Piece[]): readonly Draft
   return pieces.flatMap((piece, place): readonly DraftFault[] => {
     if (!isThere(content, piece)) return [{ field: 'pieces', code: 'UNKNOWN', place }];
     const most = piece.kind === 'takeoff' ? mostProblems : 1;
-    return countFrom(String(piece.count), most) === undefined
-      ? [{ field: 'pieces', code: 'WRONG', place }]
-      : [];
+    const isSound =
+      countFrom(String(piece.count), most) !== undefined &&
+      (piece.kind !== 'written' || isSoundRun(content, piece));
+    return isSound ? [] : [{ field: 'pieces', code: 'WRONG', place }];
   });
 }
 
+function isSoundRun(
+  { topics }: Content,
+  { topic, questions, pass }: Extract<Piece, { readonly kind: 'written' }>,
+): boolean {
+  const most = Math.min(mostInRun, topics.get(topic as TopicId)?.questions.length ?? 0);
+  const isPass = pass === undefined || countFrom(String(pass), 100) !== undefined;
+  return countFrom(String(questions), most) !== undefined && isPass;
+}
+
 /** Whether today's content has it. */
-function isThere({ methods, takeoffs }: Content, piece: Subject): boolean {
+function isThere({ methods, takeoffs, topics }: Content, piece: Subject): boolean {
+  if (piece.kind === 'written') return topics.has(piece.topic as TopicId);
   if (piece.kind === 'takeoff') return takeoffs.has(piece.family as FamilyId);
   const method = methods.get(piece.method as MethodId);
   return method !== undefined && siteFrom(method.site, piece.site ?? {}).ok;

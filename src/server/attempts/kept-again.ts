@@ -8,7 +8,7 @@ export function keptAgain({ id, kind, played, work_id, finished_at }: Row): Sent
   const kept = JSON.parse(played) as object;
   const sent = { id, work: work_id ?? undefined };
   // It came in by the door, and is never changed: it has the form that it had.
-  return kind === 'takeoff'
+  return kind === 'takeoff' || kind === 'written'
     ? { ...sent, kind, kept: { ...kept, id, at: finished_at } as never }
     : { ...sent, kind: 'mockup', kept: { ...kept, id } as never };
 }

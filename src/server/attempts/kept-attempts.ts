@@ -1,6 +1,7 @@
 /** Attempts to look at: one as it was played, or those for a few works, each with its latest mark. */
 import type { KeptAttempt } from '#engine/marking/kept-attempt.ts';
 import type { KeptProblem } from '#engine/takeoff/kept-problem.ts';
+import type { KeptRun } from '#engine/written/kept-run.ts';
 import type { Outcome } from '#engine/marking/outcome.ts';
 import type { Db } from '../database/open-database.ts';
 
@@ -75,7 +76,8 @@ export async function forWorks(
 
 export type Played =
   | { readonly kind: 'mockup'; readonly kept: KeptAttempt }
-  | { readonly kind: 'takeoff'; readonly kept: KeptProblem };
+  | { readonly kind: 'takeoff'; readonly kept: KeptProblem }
+  | { readonly kind: 'written'; readonly kept: KeptRun };
 
 export type SeenAttempt = Omit<AttemptLine, 'kind'> & { readonly name: string } & Played;
 
@@ -93,6 +95,7 @@ export async function seen(
   const { played, revision, kind, ...line } = row;
   const { id, finishedAt, score, outcome } = line;
   const kept = { ...(JSON.parse(played) as object), id };
+  if (kind === 'written') return { ...line, kind, kept: { ...kept, at: finishedAt } as KeptRun };
   return kind === 'takeoff'
     ? { ...line, kind, kept: { ...kept, at: finishedAt } as KeptProblem }
     : {

@@ -7,13 +7,16 @@ import { instanceOf } from '#engine/takeoff/instance.ts';
 import type { KeptProblem } from '#engine/takeoff/kept-problem.ts';
 import { markProblem, type MarkedProblem } from '#engine/takeoff/mark-kept.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
+import type { TopicId } from '#engine/written/question.ts';
+import type { KeptRun } from '#engine/written/kept-run.ts';
+import { markRun, type MarkedRun } from '#engine/written/run.ts';
 import type { Sent } from './sent.ts';
 import { shelfOf } from './shelf.ts';
-import { ofProblem, ofReview, type Tallied } from './tallied.ts';
+import { ofProblem, ofReview, ofRun, type Tallied } from './tallied.ts';
 
 /** An attempt with its mark, ready to be kept. */
 export type Marked = {
-  /** The method or the family. */
+  /** The method, the family or the topic. */
   readonly about: string;
   readonly finishedAt: string;
   readonly played: object;
@@ -28,8 +31,12 @@ export type Marked = {
 
 type Outcome = Result<Marked, readonly AttemptFault[]>;
 
-export const markSent = (content: Content, sent: Sent): Outcome =>
-  sent.kind === 'mockup' ? markMockup(content, sent.kept) : markTakeoff(content, sent.kept);
+export function markSent(content: Content, sent: Sent): Outcome {
+  if (sent.kind === 'mockup') return markMockup(content, sent.kept);
+  return sent.kind === 'written'
+    ? markWritten(content, sent.kept)
+    : markTakeoff(content, sent.kept);
+}
 
 const instant = (text: string): string => new Date(text).toISOString();
 
@@ -94,5 +101,35 @@ function markTakeoff(content: Content, kept: KeptProblem): Outcome {
   });
 }
 
-const outcomeOf = ({ score }: MarkedProblem): string =>
+function markWritten(content: Content, kept: KeptRun): Outcome {
+  const topic = content.topics.get(kept.topic as TopicId);
+  if (!topic) {
+    const said = `There is no topic "${kept.topic.slice(0, 80)}".`;
+    return fault([refusal('UNKNOWN_METHOD', 'kept.topic', said)]);
+  }
+  const { revision } = content;
+  const marked = markRun(topic, kept, { shelf: shelfOf(content), revision });
+  if (!marked.ok) {
+    return fault(marked.error.map(({ path, message }) => refusal('BAD_QUANTITY', path, message)));
+  }
+  const { id: _id, at: _at, work: _work, ...played } = kept;
+  return ok({
+    about: topic.id,
+    finishedAt: instant(kept.at),
+    played,
+    contentRevision: revision,
+    sheetRevision: null,
+    score: marked.value.score,
+    outcome: outcomeOf(marked.value),
+    detail: {
+      answers: marked.value.answers.map(({ question, verdict }) => [
+        question.id,
+        verdict?.outcome ?? null,
+      ]),
+    },
+    tally: ofRun(topic.id, marked.value),
+  });
+}
+
+const outcomeOf = ({ score }: Pick<MarkedProblem | MarkedRun, 'score'>): string =>
   score === 100 ? 'right' : score > 0 ? 'partly right' : 'not right';

@@ -4,6 +4,7 @@ import { keptFaults, type KeptAttempt } from '#engine/marking/kept-attempt.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isKeptProblem, type KeptProblem } from '#engine/takeoff/kept-problem.ts';
 import { isUuid } from '#engine/uuid.ts';
+import { isKeptRun, type KeptRun } from '#engine/written/kept-run.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -11,6 +12,7 @@ type Fields = Readonly<Record<string, unknown>>;
 export type Sent = { readonly id: string; readonly work: string | undefined } & (
   | { readonly kind: 'mockup'; readonly kept: KeptAttempt }
   | { readonly kind: 'takeoff'; readonly kept: KeptProblem }
+  | { readonly kind: 'written'; readonly kept: KeptRun }
 );
 
 export const mostAtOnce = 100;
@@ -53,17 +55,19 @@ export function sentFrom(one: unknown): Result<Sent, readonly AttemptFault[]> {
   if (work !== undefined && !isUuid(work)) {
     faults.push(refusal('WRONG_TYPE', 'work', 'Assigned work is named by its UUID.'));
   }
-  if (kind === 'mockup') faults.push(...keptFaults(kept, 'kept'));
-  else if (kind !== 'takeoff') {
-    faults.push(refusal('WRONG_TYPE', 'kind', 'The kind is "mockup" or "takeoff".'));
-  } else if (!isKeptProblem(kept)) {
-    faults.push(refusal('NOT_AN_ATTEMPT', 'kept', 'This is not a kept problem.'));
-  }
+  faults.push(...faultsOfKept(kind, kept));
   if (faults.length > 0 || !id) return fault(faults);
   const sent = { id, work: work as string | undefined };
-  return ok(
-    kind === 'mockup'
-      ? { ...sent, kind, kept: kept as KeptAttempt }
-      : { ...sent, kind: 'takeoff', kept: kept as KeptProblem },
-  );
+  if (kind === 'mockup') return ok({ ...sent, kind, kept: kept as KeptAttempt });
+  return kind === 'written'
+    ? ok({ ...sent, kind, kept: kept as KeptRun })
+    : ok({ ...sent, kind: 'takeoff', kept: kept as KeptProblem });
+}
+
+function faultsOfKept(kind: unknown, kept: unknown): readonly AttemptFault[] {
+  if (kind === 'mockup') return keptFaults(kept, 'kept');
+  const strange = (what: string) => [refusal('NOT_AN_ATTEMPT', 'kept', `This is not ${what}.`)];
+  if (kind === 'takeoff') return isKeptProblem(kept) ? [] : strange('a kept problem');
+  if (kind === 'written') return isKeptRun(kept) ? [] : strange('a kept run of questions');
+  return [refusal('WRONG_TYPE', 'kind', 'The kind is "mockup", "takeoff" or "written".')];
 }

@@ -8,6 +8,7 @@ import { spotKey, spotNamed } from '#engine/tally/spot.ts';
 import type { Tally } from '#engine/tally/tally.ts';
 import type { MarkedProblem } from '#engine/takeoff/mark-kept.ts';
 import type { Reviewed } from '#engine/tracing/seen.ts';
+import type { MarkedRun } from '#engine/written/run.ts';
 
 export type Tallied = Readonly<Record<string, readonly [judged: number, wrong: number]>>;
 
@@ -27,6 +28,16 @@ export function ofProblem(family: string, { parts }: MarkedProblem): Tallied {
     ]),
   );
 }
+
+/** Each question counts as one spot; one that was left open was not judged. */
+export const ofRun = (topic: string, { answers }: MarkedRun): Tallied =>
+  Object.fromEntries(
+    answers.flatMap(({ question, verdict }) =>
+      verdict
+        ? [[`${topic}/question/${question.id}`, [1, verdict.outcome === 'right' ? 0 : 1]] as const]
+        : [],
+    ),
+  );
 
 /** Neither order nor grouping matters. */
 export function added(one: Tallied, other: Tallied): Tallied {

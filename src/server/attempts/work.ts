@@ -6,7 +6,7 @@ import type { Sent } from './sent.ts';
 /** Passed with `count` tries of `pass` points of 100 or more. */
 export type Work = { readonly id: string; readonly pass: number; readonly count: number };
 
-/** What is to be done: a wall of a method, the one given or any; or problems of a family. */
+/** What is to be done: a wall of a method, the one given or any; problems of a family; questions of a topic. */
 export type Subject =
   | {
       readonly kind: 'mockup';
@@ -14,7 +14,9 @@ export type Subject =
       /** None: any wall of the method, another every time. */
       readonly site?: Readonly<Record<string, string>>;
     }
-  | { readonly kind: 'takeoff'; readonly family: string };
+  | { readonly kind: 'takeoff'; readonly family: string }
+  /** So many questions of a topic of the bank, picked by seed. */
+  | { readonly kind: 'written'; readonly topic: string; readonly questions: number };
 
 /** Why an attempt does not count for the work it names; it is kept all the same. */
 export type NotCounted = 'NOT_YOURS' | 'NOT_OPEN' | 'NO_TRIES_LEFT' | 'ANOTHER_TASK' | 'HELPED';
@@ -85,6 +87,10 @@ export function notCounted(
 function isOf(subject: Subject, sent: Sent): boolean {
   if (subject.kind === 'takeoff') {
     return sent.kind === 'takeoff' && sent.kept.family === subject.family;
+  }
+  if (subject.kind === 'written') {
+    const { topic, questions } = subject;
+    return sent.kind === 'written' && sent.kept.topic === topic && sent.kept.count === questions;
   }
   if (sent.kind !== 'mockup' || sent.kept.part) return false;
   const { method, site } = sent.kept.attempt;

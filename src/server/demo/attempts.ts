@@ -14,7 +14,9 @@ import type { FamilyId } from '#engine/takeoff/family.ts';
 import { instanceOf } from '#engine/takeoff/instance.ts';
 import { takeoffOf } from '#engine/takeoff/takeoff.ts';
 import { uuid7, uuidBytes } from '#engine/uuid.ts';
+import type { TopicId } from '#engine/written/question.ts';
 import type { Sent } from '../attempts/sent.ts';
+import { writtenRun } from './written-answers.ts';
 
 const day = 24 * 60 * 60 * 1000;
 
@@ -23,7 +25,8 @@ const learning = 0.25;
 
 export type DemoTask =
   | { readonly kind: 'mockup'; readonly method: MethodId }
-  | { readonly kind: 'takeoff'; readonly family: FamilyId };
+  | { readonly kind: 'takeoff'; readonly family: FamilyId }
+  | { readonly kind: 'written'; readonly topic: TopicId; readonly questions: number };
 
 /** Assigned work that somebody is to do between two instants. */
 export type DemoWork = DemoTask & {
@@ -54,7 +57,7 @@ export function* demoAttempts(
     .filter(({ at }) => at < left)
     .toSorted((a, b) => a.at - b.at);
   for (const { at, task, work } of planned) {
-    const about = task.kind === 'mockup' ? task.method : task.family;
+    const about = aboutOf(task);
     const before = practised.get(about) ?? 0;
     practised.set(about, before + 1);
     const learner = { ability, learning, practised: before };
@@ -64,9 +67,29 @@ export function* demoAttempts(
     const made =
       task.kind === 'mockup'
         ? wall(content, task.method, { learner, isOwn }, name, random, at)
-        : problem(content, task.family, learner, name, random, at);
+        : task.kind === 'written'
+          ? questions(content, task, ability + learning * before, name, random, at)
+          : problem(content, task.family, learner, name, random, at);
     if (made) yield { sent: { ...made, work }, at: new Date(at).toISOString() };
   }
+}
+
+function aboutOf(task: DemoTask): string {
+  if (task.kind === 'written') return task.topic;
+  return task.kind === 'mockup' ? task.method : task.family;
+}
+
+function questions(
+  content: Content,
+  task: Extract<DemoTask, { readonly kind: 'written' }>,
+  ability: number,
+  seed: string,
+  random: Random,
+  at: number,
+): Sent | undefined {
+  const stamp = { id: seed, at: new Date(at).toISOString(), seed };
+  const kept = writtenRun(content, task, ability, stamp);
+  return kept && { id: idAt(at, random), work: undefined, kind: 'written', kept };
 }
 
 type Planned = { readonly at: number; readonly task: DemoTask; readonly work: string | undefined };

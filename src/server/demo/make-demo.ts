@@ -4,8 +4,9 @@
  */
 import { randomBytes } from 'node:crypto';
 import type { Content } from '#engine/compile/content.ts';
+import { isoDateFrom } from '#engine/calendar.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
-import { rolesText } from '../access/roles.ts';
+import { type Role, rolesText } from '../access/roles.ts';
 import { subjectFrom } from '../assignments/assignment-list.ts';
 import { compose, withdraw } from '../assignments/assignments.ts';
 import { keep } from '../attempts/attempts.ts';
@@ -22,7 +23,8 @@ import { searchText } from '../people/folded.ts';
 import type { Member } from '../people/member.ts';
 import { demoAttempts, type DemoTask, type DemoWork } from './attempts.ts';
 import { commentsOn, type Remarkable } from './comments.ts';
-import { crewNames, type DemoPerson, demoPeople, wholeSize } from './people.ts';
+import { makeExams } from './exams.ts';
+import { crewNames, demoGuests, type DemoPerson, demoPeople, wholeSize } from './people.ts';
 import { removeDemo } from './remove-demo.ts';
 import { demoDrafts } from './work.ts';
 
@@ -110,6 +112,7 @@ async function make(
     .execute();
   const crews = await makeCrews(db, company, began);
   const people = await makePeople(db, company, crews, known, { began, today });
+  await foundBy(db, company, people[0]!.id, began);
   const trainers = people.filter(({ person }) => person.roles.includes('trainer'));
   const learners = people.filter(({ person }) => person.roles.includes('apprentice'));
   const by = memberOf(company, trainers[0]!);
@@ -139,6 +142,15 @@ async function make(
     const decided = await decide(db, act, { attempt, kind: 'comment', reason });
     if (!decided.ok) throw new Error(`The invented comment is faulty: ${decided.error}`);
   }
+  const guests = await makePeople(db, company, [], demoGuests('demo', size), { began, today });
+  const staff = {
+    offices: idsOf(people, 'office'),
+    trainers,
+    examiners: idsOf(people, 'examiner'),
+  };
+  const firstDay = isoDateFrom(new Date(today).toISOString().slice(0, 10));
+  if (firstDay.ok)
+    await makeExams(db, { content, company, today: firstDay.value, staff }, learners, guests);
   const password = randomBytes(9).toString('base64url');
   const logins = await makeLogins(db, auth, people, password);
   return { company, people: people.length, attempts: remarkable.length, logins, password };
@@ -224,18 +236,18 @@ async function makePeople(
       })),
     )
     .execute();
-  const [office] = made;
-  await db
-    .transaction()
-    .execute((trx) =>
-      append(
-        trx,
-        { company, actor: office!.id, at },
-        { action: 'found company', subject: company },
-      ),
-    );
   return made;
 }
+
+const foundBy = (db: Db, company: string, actor: string, at: string) =>
+  db
+    .transaction()
+    .execute((trx) =>
+      append(trx, { company, actor, at }, { action: 'found company', subject: company }),
+    );
+
+const idsOf = (people: readonly Made[], role: Role): readonly string[] =>
+  people.filter(({ person }) => person.roles.includes(role)).map(({ id }) => id);
 
 const memberOf = (company: string, { id, crew, person }: Made): Member => ({
   company,

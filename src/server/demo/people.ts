@@ -1,5 +1,5 @@
 /** Who is in the invented company. The surnames are words of the trade: nobody is called that. */
-import { type Random, randomFrom, shuffle } from '#engine/random.ts';
+import { pick, type Random, randomFrom, shuffle, whole } from '#engine/random.ts';
 import type { Role } from '../access/roles.ts';
 
 const english = [
@@ -54,6 +54,30 @@ export function demoPeople(seed: string, size: number): readonly DemoPerson[] {
       crew: role === 'office' || role === 'examiner' ? undefined : at % crewNames.length,
       leftDaysAgo: at >= size - gone ? 25 + 60 * (size - 1 - at) : undefined,
       ability: role === 'apprentice' ? bell(random) : 2.5,
+    };
+  });
+}
+
+/** So many to each of the company. */
+const guestsEach = 4;
+
+/**
+ * Who came from elsewhere for an examination alone and left again: they stand in the records as people
+ * who are gone, and make the numbers of questions large enough to be looked at.
+ */
+export function demoGuests(seed: string, size: number): readonly DemoPerson[] {
+  const random = randomFrom(`${seed}/guests`);
+  const firsts = [...english, ...spanish];
+  return Array.from({ length: guestsEach * size }, (_, at) => {
+    const first = whole(random, 0, firsts.length - 1);
+    return {
+      name: `${firsts[first]!} ${pick(random, surnames)}`,
+      number: `G-${String(at + 1).padStart(3, '0')}`,
+      roles: ['apprentice'],
+      language: first < english.length ? 'en' : 'es',
+      crew: undefined,
+      leftDaysAgo: whole(random, 5, 355),
+      ability: bell(random),
     };
   });
 }

@@ -1,5 +1,6 @@
 import type { Content } from '#engine/compile/content.ts';
-import type { Draft } from '../assignments/draft.ts';
+import type { Topic } from '#engine/written/topic.ts';
+import type { Draft, Piece } from '../assignments/draft.ts';
 
 const day = 24 * 60 * 60 * 1000;
 
@@ -16,12 +17,14 @@ type Span = {
   readonly due: number;
   readonly tries?: string;
   readonly note?: string;
+  /** Questions of a topic, too. */
+  readonly isWritten?: boolean;
 };
 
 /** In days from the day on which it is made: when it opens and when it is due. */
 const spans: readonly Span[] = [
   { title: 'First walls', opens: -300, due: -240 },
-  { title: 'Corners and seams', opens: -120, due: -60, tries: '6' },
+  { title: 'Corners and seams', opens: -120, due: -60, tries: '6', isWritten: true },
   {
     title: 'Before the cold',
     opens: -30,
@@ -29,22 +32,39 @@ const spans: readonly Span[] = [
     tries: '3',
     note: 'On your own, without hints.',
   },
-  { title: 'This fortnight', opens: -3, due: 11 },
+  { title: 'This fortnight', opens: -3, due: 11, isWritten: true },
   { title: 'Next job', opens: 6, due: 27, note: 'Read the data sheet before you begin.' },
 ];
 
+const topicPieces = (topic: Topic | undefined): readonly Piece[] =>
+  topic
+    ? [
+        {
+          kind: 'written',
+          topic: topic.id,
+          questions: Math.min(8, topic.questions.length),
+          pass: 75,
+          count: 1,
+        },
+      ]
+    : [];
+
 type For = { readonly crews: readonly string[]; readonly persons: readonly string[] };
 
-/** What each crew was given, and two people besides: a wall of a method and a family of problems each time. */
+/**
+ * What each crew was given, and two people besides: a wall of a method and a family of problems each time,
+ * and now and then questions of a topic.
+ */
 export function demoDrafts(
   content: Content,
   { crews, persons }: For,
   today: number,
 ): readonly DemoDraft[] {
   const [methods, families] = [[...content.methods.keys()], [...content.takeoffs.keys()]];
+  const topics = [...content.topics.values()];
   const instant = (days: number) => new Date(today + days * day).toISOString();
   const drafted = (
-    { title, opens, due, tries = '', note = '' }: Span,
+    { title, opens, due, tries = '', note = '', isWritten = false }: Span,
     to: For,
     turn: number,
   ): DemoDraft => ({
@@ -61,6 +81,7 @@ export function demoDrafts(
       pieces: [
         { kind: 'mockup', method: methods[turn % methods.length]!, count: 1 },
         { kind: 'takeoff', family: families[(3 * turn) % families.length]!, count: 1 },
+        ...(isWritten ? topicPieces(topics[turn % topics.length]) : []),
       ],
       ...to,
     },

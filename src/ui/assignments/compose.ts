@@ -2,8 +2,8 @@ import type { Text } from '#engine/text.ts';
 import type { DueSubject } from '#ui/due/due-list.ts';
 import { m } from '#ui/messages/generated/messages.js';
 
-/** One piece of work, with how many take-offs are to be right. */
-export type Piece = DueSubject & { readonly count: number };
+/** One piece of work, with how many take-offs are to be right, or how many questions of a hundred. */
+export type Piece = DueSubject & { readonly count: number; readonly pass?: number };
 
 /** What was entered so far. */
 export type Entered = {
@@ -27,6 +27,8 @@ export type MethodChoice = {
 };
 
 export type TakeoffChoice = { readonly id: string; readonly title: Text };
+
+export type TopicChoice = TakeoffChoice & { readonly questions: number };
 
 export type Field =
   'title' | 'note' | 'opens' | 'due' | 'tries' | 'pass' | 'pieces' | 'crews' | 'persons';

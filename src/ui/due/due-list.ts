@@ -9,7 +9,8 @@ export type DueSubject =
       /** None: another wall every time. */
       readonly site?: Readonly<Record<string, string>>;
     }
-  | { readonly kind: 'takeoff'; readonly family: string };
+  | { readonly kind: 'takeoff'; readonly family: string }
+  | { readonly kind: 'written'; readonly topic: string; readonly questions: number };
 
 export type DueWork = {
   readonly id: string;

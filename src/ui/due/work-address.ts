@@ -5,10 +5,11 @@ import { anyWall, freshSeed } from '#ui/mockup/fresh-wall.ts';
 import { allUnfinished } from '#ui/mockup/unfinished.ts';
 import { addressOf as wallAddress } from '#ui/mockup/wall-address.ts';
 import { addressOf as problemAddress } from '#ui/takeoff/problem-address.ts';
+import { runAddress, unfinishedRun } from '#ui/written/run-address.ts';
 import type { DueWork } from './due-list.ts';
 
 /**
- * Where a piece of work is done: the wall that was begun for it, or a fresh one. Undefined where this
+ * Where a piece of work is done: the wall or the run that was begun for it, or a fresh one. Undefined where this
  * device's content does not have it.
  */
 export function workAddress(
@@ -26,6 +27,12 @@ export function workAddress(
       work: id,
     });
     return { address, isBegun: false };
+  }
+  if (subject.kind === 'written') {
+    const { topic, questions: count } = subject;
+    const begun = unfinishedRun(store, id);
+    const address = runAddress({ topic, count, seed: begun?.seed ?? freshSeed(), work: id });
+    return { address, isBegun: begun !== undefined };
   }
   const begun = allUnfinished(store).find(({ address }) =>
     address.endsWith(`&work=${encodeURIComponent(id)}`),

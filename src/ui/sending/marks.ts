@@ -1,7 +1,8 @@
 /** What became of each finished attempt: kept beside it, under its id. */
 import type { Store } from '#ui/attempts/browser-store.ts';
 
-export type SentKind = 'mockup' | 'takeoff';
+export const sentKinds = ['mockup', 'takeoff', 'written'] as const;
+export type SentKind = (typeof sentKinds)[number];
 
 export type Owner = { readonly company: string; readonly person: string };
 
@@ -28,7 +29,11 @@ export type Mark = {
 );
 
 const drawer = 'sending/';
-const keptIn: Readonly<Record<SentKind, string>> = { mockup: 'attempt/', takeoff: 'takeoff/' };
+const keptIn: Readonly<Record<SentKind, string>> = {
+  mockup: 'attempt/',
+  takeoff: 'takeoff/',
+  written: 'written-run/',
+};
 
 const states = ['waiting', 'sent', 'refused', 'kept'];
 
@@ -38,7 +43,7 @@ const isMark = (value: unknown): value is Mark =>
   'state' in value &&
   states.includes(value.state as string) &&
   'kind' in value &&
-  (value.kind === 'mockup' || value.kind === 'takeoff');
+  sentKinds.some((kind) => kind === value.kind);
 
 export function markOf(store: Store, id: string): Mark | undefined {
   const found = store.read(drawer + id);
@@ -60,8 +65,8 @@ export function drop(store: Store, kind: SentKind, id: string): void {
 export type Marked = { readonly id: string; readonly mark: Mark };
 
 /**
- * Every finished attempt that is still here. A wall is kept once it is finished; a problem at every answer,
- * so that it counts as finished only by its mark.
+ * Every finished attempt that is still here. A wall is kept once it is finished; a problem and a run of
+ * questions at every answer, so that it counts as finished only by its mark.
  */
 export function allMarked(store: Store): readonly Marked[] {
   const idsIn = (beginning: string) =>
@@ -69,6 +74,7 @@ export function allMarked(store: Store): readonly Marked[] {
   const kept = {
     mockup: new Set(idsIn(keptIn.mockup)),
     takeoff: new Set(idsIn(keptIn.takeoff)),
+    written: new Set(idsIn(keptIn.written)),
   };
   const marked = idsIn(drawer).flatMap((id): readonly Marked[] => {
     const mark = markOf(store, id);

@@ -26,6 +26,12 @@ const tables = [
   'assignment_work',
   'assignment_for',
   'decision',
+  'application',
+  'part_result',
+  'item_response',
+  'involvement',
+  'ruling',
+  'certificate',
   'login',
   'session',
   'sign_in_way',
@@ -80,6 +86,36 @@ describe.each(kinds)('%s', (kind) => {
     expect(report).toMatchObject({ marked: 0, changes: [], unreadable: [] });
     expect([await standing(), await progress()]).toEqual(sums);
     expect((await verify(records.db, made.company)).faults).toEqual([]);
+  });
+
+  test('its examinations went by the rules of their schemes', async () => {
+    const parts = await records.db
+      .selectFrom('part_result')
+      .selectAll()
+      .where('company_id', '=', made.company)
+      .execute();
+    expect(parts.length).toBeGreaterThan(64);
+    for (const { scheme, part, share, result } of parts) {
+      const found = [...content.schemes.values()].find(({ id }) => id === scheme)!;
+      const { value: mark } = found.parts.find(({ id }) => id === part)!.passMark;
+      expect(result).toBe(share! >= Number(mark.n) / Number(mark.d) ? 'passed' : 'failed');
+    }
+    const answers = await records.db
+      .selectFrom('item_response')
+      .selectAll()
+      .where('company_id', '=', made.company)
+      .execute();
+    for (const [sitting, own] of Map.groupBy(answers, ({ sitting_id }) => sitting_id)) {
+      const { share } = parts.find(({ id }) => id === sitting)!;
+      expect(own.filter(({ is_right }) => is_right === 1).length / own.length).toBeCloseTo(share!);
+      expect(own.every((one) => one.is_right <= one.was_answered)).toBe(true);
+    }
+    const tries = Map.groupBy(parts, (one) => `${one.application_id}/${one.part}`);
+    expect(Math.max(...[...tries.values()].map(({ length }) => length))).toBeLessThanOrEqual(3);
+    const certificates = await records.db.selectFrom('certificate').selectAll().execute();
+    const today = now.toISOString().slice(0, 10);
+    expect(certificates.some(({ valid_until }) => valid_until < today)).toBe(true);
+    expect(certificates.some(({ valid_until }) => valid_until >= today)).toBe(true);
   });
 
   test('one signs in to it with the password that was told', async () => {

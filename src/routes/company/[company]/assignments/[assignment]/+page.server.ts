@@ -21,7 +21,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
   const person = asked.get('person');
   const how = { at: act.at, ...(only ? { only } : {}), ...(after ? { after } : {}) };
   const works = assignment.works.map(({ id }) => id);
-  const { methods, takeoffs } = catalogueOf(await currentContent());
+  const { methods, takeoffs, topics } = catalogueOf(await currentContent());
   return {
     assignment,
     counts: await counts(db, company, assignment, act.at),
@@ -40,6 +40,7 @@ export const load: PageServerLoad = async ({ locals, params, url }) => {
         })),
       })),
       takeoffs: takeoffs.map(({ id, title }) => ({ id, title })),
+      topics: topics.map(({ id, title }) => ({ id, title })),
     },
   };
 };

@@ -11,7 +11,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, url }) => {
   const { db, act } = within(locals);
-  const { methods, takeoffs } = catalogueOf(await currentContent());
+  const { methods, takeoffs, topics } = catalogueOf(await currentContent());
   const person = url.searchParams.get('person');
   const known = person ? await one(db, act.by.company, person) : undefined;
   return {
@@ -26,6 +26,11 @@ export const load: PageServerLoad = async ({ locals, url }) => {
       })),
     })),
     takeoffs: takeoffs.map(({ id, title }) => ({ id, title })),
+    topics: topics.map(({ id, title, questions }) => ({
+      id,
+      title,
+      questions: Object.values(questions).reduce((sum, count) => sum + count, 0),
+    })),
     entered: {
       ...blank,
       crews: url.searchParams.getAll('crew'),

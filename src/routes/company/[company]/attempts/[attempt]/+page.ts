@@ -1,5 +1,5 @@
 import { isHttpError } from '@sveltejs/kit';
-import { openMethod, openTakeoff } from '#ui/content/open-content.ts';
+import { openMethod, openTakeoff, openWritten } from '#ui/content/open-content.ts';
 import type { PageLoad } from './$types';
 
 const orNone = <T>(opening: Promise<T>): Promise<T | undefined> =>
@@ -12,9 +12,15 @@ const orNone = <T>(opening: Promise<T>): Promise<T | undefined> =>
 export const load: PageLoad = async ({ data, fetch, parent }) => {
   const { revision } = await parent();
   const { about, kind } = data.attempt;
+  const written = async () => {
+    const bundle = await openWritten(fetch, revision, about);
+    const shown = await Promise.all(bundle.drawnOn.map((id) => openMethod(fetch, revision, id)));
+    return { bundle, shown };
+  };
   return {
     ...data,
     method: kind === 'mockup' ? await orNone(openMethod(fetch, revision, about)) : undefined,
+    written: kind === 'written' ? await orNone(written()) : undefined,
     takeoff: kind === 'takeoff' ? await orNone(openTakeoff(fetch, revision, about)) : undefined,
   };
 };
