@@ -17,7 +17,8 @@ const rooms = {
   tally: ['tracing', 'marking', 'method', 'measure', 'statistics'],
   'order-diagram': ['method'],
   simulation: ['marking', 'method', 'measure', 'takeoff'],
-  competence: [],
+  competence: ['exam'],
+  'job-fit': [],
   credential: [],
   compile: ['measure', 'method', 'takeoff', 'written', 'exam', 'water', 'picture', 'marking'],
 };

@@ -6,6 +6,7 @@ import { logins } from './migrations/0002-logins.ts';
 import { roster } from './migrations/0003-roster.ts';
 import { assignments } from './migrations/0004-assignments.ts';
 import { certification } from './migrations/0005-certification.ts';
+import { jobs } from './migrations/0010-jobs.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -16,6 +17,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0003-roster': roster,
   '0004-assignments': assignments,
   '0005-certification': certification,
+  '0010-jobs': jobs,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */
