@@ -17,9 +17,10 @@ const rooms = {
   tally: ['tracing', 'marking', 'method', 'measure', 'statistics'],
   'order-diagram': ['method'],
   simulation: ['marking', 'method', 'measure', 'takeoff'],
-  competence: [],
-  credential: ['certificate'],
   certificate: ['exam', 'method'],
+  credential: ['certificate'],
+  competence: ['exam'],
+  'job-fit': [],
   compile: ['measure', 'method', 'takeoff', 'written', 'exam', 'water', 'picture', 'marking'],
 };
 

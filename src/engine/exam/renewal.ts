@@ -2,11 +2,14 @@ import { addPeriod, type IsoDate } from '#engine/calendar.ts';
 import { renewalParts, type Scheme } from './scheme.ts';
 import { standingIn, type Past, type Standing } from './standing.ts';
 
+/** What of a scheme says when it is renewed. */
+export type Renewable = Pick<Scheme, 'renewal'>;
+
 /** When a certificate may be renewed; both days included. */
 export type RenewalWindow = { readonly opens: IsoDate; readonly closes: IsoDate };
 
 /** `until` is the last day of the certificate. */
-export const renewalWindow = ({ renewal }: Scheme, until: IsoDate): RenewalWindow => ({
+export const renewalWindow = ({ renewal }: Renewable, until: IsoDate): RenewalWindow => ({
   opens: addPeriod(until, renewal.opens, -1),
   closes: renewal.closes ? addPeriod(until, renewal.closes) : until,
 });
@@ -15,7 +18,7 @@ export const renewalWindow = ({ renewal }: Scheme, until: IsoDate): RenewalWindo
 export const renewalPhases = ['current', 'due', 'late', 'lapsed'] as const;
 export type RenewalPhase = (typeof renewalPhases)[number];
 
-export function renewalPhase(scheme: Scheme, until: IsoDate, today: IsoDate): RenewalPhase {
+export function renewalPhase(scheme: Renewable, until: IsoDate, today: IsoDate): RenewalPhase {
   const { opens, closes } = renewalWindow(scheme, until);
   if (today < opens) return 'current';
   if (today <= until) return 'due';

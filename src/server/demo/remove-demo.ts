@@ -33,6 +33,11 @@ export async function removeDemo(db: Db, company: string): Promise<void> {
       .where('company_id', '=', company)
       .where('login_id', 'is not', null)
       .execute();
+    const planned = trx.selectFrom('job').select('id').where('company_id', '=', company);
+    for (const table of ['job_person', 'job_travel', 'job_role'] as const) {
+      await trx.deleteFrom(table).where('job_id', 'in', planned).execute();
+    }
+    await trx.deleteFrom('job').where('company_id', '=', company).execute();
     for (const table of certification) {
       await trx.deleteFrom(table).where('company_id', '=', company).execute();
     }

@@ -91,12 +91,20 @@ export async function exportPerson(db: Db, company: string, person: string) {
     .selectAll('assignment')
     .where('assignment_for.person_id', '=', person)
     .execute();
+  const sent = await db
+    .selectFrom('job_person')
+    .innerJoin('job', 'job.id', 'job_person.job_id')
+    .select(['job.id', 'job.title', 'job.place', 'starts_on', 'ends_on', 'sent_at'])
+    .where('job_person.person_id', '=', person)
+    .orderBy('starts_on')
+    .execute();
   return {
     person: details,
     crew: crew ?? null,
     login: login_id === null ? null : await loginOf(db, login_id),
     cards,
     assignments: given,
+    jobs: sent,
     ...(await workOf(db, person)),
     ...(await certificationOf(db, person)),
     decisions: {
