@@ -5,6 +5,7 @@
 import PDFDocument from 'pdfkit';
 import type { WorksheetProblem } from '#engine/takeoff/worksheet.ts';
 import type { Language } from '#engine/text.ts';
+import { bytesOf } from './bytes-of.ts';
 import { keyBlock } from './key-block.ts';
 import { column, page, Paper, type Doc } from './paper.ts';
 import { problemBlock } from './problem-block.ts';
@@ -44,16 +45,6 @@ export async function worksheetPdf(sheet: Worksheet, language: Language): Promis
   footers(doc, words, sheet);
   doc.end();
   return finished;
-}
-
-/** What the stream writes, once it ends. */
-function bytesOf(doc: Doc): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  return new Promise((resolve, reject) => {
-    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
-    doc.on('end', () => resolve(Buffer.concat(chunks)));
-    doc.on('error', reject);
-  });
 }
 
 /** A title block, with lines for who works it and when. */

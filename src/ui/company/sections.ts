@@ -13,4 +13,6 @@ export const companySections: readonly Section[] = [
   { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/board', name: m.board_section, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/jobs', name: m.jobs_title, roles: ['office'] },
 ];

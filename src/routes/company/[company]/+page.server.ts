@@ -2,6 +2,8 @@ import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { list } from '#server/assignments/assignment-list.ts';
 import { due } from '#server/assignments/due.ts';
+import { attention } from '#server/board/attention.ts';
+import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
 import * as crews from '#server/people/crews.ts';
 import type { PageServerLoad } from './$types';
 
@@ -15,8 +17,13 @@ export const load: PageServerLoad = async ({ locals }) => {
     ? await list(db, company, { when: 'current', at: act.at })
     : undefined;
   const { assignments } = await due(db, act.by, act.at);
+  const schemes = may(roles, 'plan jobs') ? await schemesNow() : undefined;
   return {
     at: act.at,
+    waiting: schemes && {
+      columns: columnsOf(schemes),
+      items: await attention(db, company, act.at, schemes),
+    },
     crews: all?.filter(({ closedAt }) => closedAt === null),
     given: given?.assignments.slice(0, shownAssignments),
     due: assignments.map(({ id, title, opens, due, works }) => ({

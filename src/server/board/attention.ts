@@ -1,0 +1,112 @@
+/**
+ * What waits for the office today, in the order in which it can hurt: people on walls without a certificate
+ * that holds, certificates that end, jobs that cannot be filled, applications, and work given that is late.
+ */
+import { addPeriod, daysBetween, type IsoDate } from '#engine/calendar.ts';
+import type { Scheme } from '#engine/exam/scheme.ts';
+import * as assignmentList from '../assignments/assignment-list.ts';
+import * as thoseGiven from '../assignments/those-given.ts';
+import type { Db } from '../database/open-database.ts';
+import * as jobs from '../jobs/jobs.ts';
+import { planJob } from '../jobs/plan-job.ts';
+import { counts } from './board.ts';
+import { type Ending, endings } from './coverage-of.ts';
+import { dayFrom } from './records-of.ts';
+
+export const endingSpans = [0, 30, 60] as const;
+
+export type Attention =
+  | { readonly kind: 'suspended' | 'lapsed'; readonly scheme: string; readonly people: number }
+  | ({ readonly kind: 'ending'; readonly within: (typeof endingSpans)[number] } & Ending)
+  | { readonly kind: 'more-ending'; readonly people: number }
+  | { readonly kind: 'job'; readonly id: string; readonly title: string; readonly empty: number }
+  | { readonly kind: 'applications'; readonly open: number }
+  | { readonly kind: 'late'; readonly id: string; readonly title: string; readonly people: number };
+
+const shown = { endings: 8, jobs: 8, late: 5 } as const;
+
+export async function attention(
+  db: Db,
+  company: string,
+  at: string,
+  schemes: readonly Scheme[],
+): Promise<readonly Attention[]> {
+  const counted = await counts(db, company, at, schemes, ['suspended', 'lapsed']);
+  const inState = (kind: 'suspended' | 'lapsed') =>
+    schemes.flatMap(({ id }) => {
+      const people = counted.get(id)?.[kind] ?? 0;
+      return people > 0 ? [{ kind, scheme: id, people }] : [];
+    });
+  return [
+    ...inState('suspended'),
+    ...inState('lapsed'),
+    ...(await endingSoon(db, company, at)),
+    ...(await shortJobs(db, company, at, schemes)),
+    ...(await openApplications(db, company)),
+    ...(await lateWork(db, company, at)),
+  ];
+}
+
+/** In the order of their last day. */
+async function endingSoon(db: Db, company: string, at: string): Promise<readonly Attention[]> {
+  const today = dayFrom(at);
+  const through = addPeriod(today, { count: endingSpans[2], unit: 'days' });
+  const all = await endings(db, company, at, through, 1000);
+  const named = all.slice(0, shown.endings).map((ending) => {
+    const days = daysBetween(today, ending.until as IsoDate);
+    return {
+      kind: 'ending' as const,
+      within: endingSpans.find((span) => days <= span)!,
+      ...ending,
+    };
+  });
+  const more = all.length - named.length;
+  return more > 0 ? [...named, { kind: 'more-ending', people: more }] : named;
+}
+
+async function shortJobs(
+  db: Db,
+  company: string,
+  at: string,
+  schemes: readonly Scheme[],
+): Promise<readonly Attention[]> {
+  const found: Attention[] = [];
+  for (const { id } of await jobs.list(db, company, at.slice(0, 10), 'ahead', shown.jobs)) {
+    const job = await jobs.one(db, company, id);
+    if (!job) continue;
+    const { fit } = await planJob(db, company, at, schemes, job);
+    const empty = fit.places - fit.sent.length;
+    if (empty > 0) found.push({ kind: 'job', id, title: job.title, empty });
+  }
+  return found;
+}
+
+async function openApplications(db: Db, company: string): Promise<readonly Attention[]> {
+  const { open } = await db
+    .selectFrom('application')
+    .select(({ fn }) => fn.countAll().as('open'))
+    .where('company_id', '=', company)
+    .where('closed_at', 'is', null)
+    .executeTakeFirstOrThrow();
+  return Number(open) > 0 ? [{ kind: 'applications', open: Number(open) }] : [];
+}
+
+async function lateWork(db: Db, company: string, at: string): Promise<readonly Attention[]> {
+  const rows = await db
+    .selectFrom('assignment')
+    .select(['id', 'title'])
+    .where('company_id', '=', company)
+    .where('withdrawn_at', 'is', null)
+    .where('due_at', '<', at)
+    .orderBy('made_at', 'desc')
+    .orderBy('id', 'desc')
+    .limit(shown.late)
+    .execute();
+  const found: Attention[] = [];
+  for (const { id, title } of rows) {
+    const given = await assignmentList.one(db, company, id);
+    const late = given ? (await thoseGiven.counts(db, company, given, at)).late : 0;
+    if (late > 0) found.push({ kind: 'late', id, title, people: late });
+  }
+  return found;
+}
