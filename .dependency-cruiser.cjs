@@ -21,6 +21,7 @@ const rooms = {
   credential: ['certificate'],
   competence: ['exam'],
   'job-fit': [],
+  statement: [],
   compile: ['measure', 'method', 'takeoff', 'written', 'exam', 'water', 'picture', 'marking'],
 };
 

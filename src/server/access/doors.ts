@@ -70,6 +70,7 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/company/[company]/jobs/new': { GET: 'plan jobs', keep: 'plan jobs' },
   '/company/[company]/jobs/[job]': { GET: 'plan jobs', send: 'plan jobs', close: 'plan jobs' },
   '/company/[company]/report.pdf': { GET: 'export records' },
+  '/company/[company]/statements.json': { GET: 'export records' },
   '/company/[company]/points': { GET: 'be here' },
   '/company/[company]/people': { GET: 'see people', create: 'change people' },
   '/company/[company]/people/[person]': {
