@@ -8,6 +8,7 @@ import {
   isHolding,
   stateOn,
 } from '#engine/competence/qualification-state.ts';
+import { certificateState } from '#engine/certificate/state.ts';
 import { renewalPhase } from '#engine/exam/renewal.ts';
 
 const day = (text: string): IsoDate => {
@@ -86,6 +87,18 @@ describe('laws', () => {
         const state = stateOn(today, scheme, [one({ validUntil: until })], false);
         expect(isHolding(state)).toBe(today <= until);
         expect(state === 'due').toBe(renewalPhase(scheme, until, today) === 'due');
+      }),
+    );
+  });
+
+  test('the board says of a certificate what its own verification page says', () => {
+    const states = fc.constantFrom('in-force' as const, 'suspended' as const, 'withdrawn' as const);
+    fc.assert(
+      fc.property(states, days, days, (state, until, today) => {
+        const shown = stateOn(today, scheme, [one({ state, validUntil: until })], true);
+        const certificate = { until, renewalOpens: scheme.renewal.opens, isRenewed: false };
+        const verified = certificateState({ ...certificate, standing: state }, today);
+        expect(shown).toBe(verified === 'expired' ? 'lapsed' : verified);
       }),
     );
   });
