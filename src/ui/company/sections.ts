@@ -13,4 +13,10 @@ export const companySections: readonly Section[] = [
   { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/certificates', name: m.cert_title, roles: ['trainer', 'examiner', 'office'] },
+  {
+    address: '/certificates/mine',
+    name: m.cert_mine,
+    roles: ['apprentice', 'trainer', 'examiner', 'office'],
+  },
 ];
