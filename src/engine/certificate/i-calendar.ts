@@ -22,7 +22,6 @@ export const escaped = (text: string): string =>
   text
     .replace(/[\\;,]/g, (sign) => `\\${sign}`)
     .replace(/\r\n|\r|\n/g, '\\n')
-    // eslint-disable-next-line no-control-regex
     .replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, '');
 
 /** In octets, the break not counted (section 3.1). */

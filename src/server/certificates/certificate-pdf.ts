@@ -141,8 +141,8 @@ function titleBlock(
   const width = right - left - 24;
   const side = block - 36;
   drawQr(doc, address, left + (block - side) / 2, top + 6, side);
-  let y = write(doc, words.verify, x, top + side + 8, { size: 8, width });
-  y = write(doc, address.replace(/^https?:\/\//, ''), x, y + 3, { size: 6.5, width });
+  const y = write(doc, words.verify, x, top + side + 8, { size: 8, width });
+  write(doc, address.replace(/^https?:\/\//, ''), x, y + 3, { size: 6.5, width });
   const cells = [
     { name: words.holder, value: nameOnPaper(certificate.name), bold: true },
     { name: words.scheme, value: scope.title[language], bold: true },

@@ -88,7 +88,6 @@ describe('laws', () => {
   test('any text comes back through the independent reader', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', minLength: 1, maxLength: 200 }), (text) => {
-        // eslint-disable-next-line no-control-regex
         const summary = text.replace(/[\u0000-\u001f\u007f]/g, ' ');
         const event = read(written([{ ...entry, summary }])).getFirstSubcomponent('vevent')!;
         expect(event.getFirstPropertyValue('summary')).toBe(summary);
