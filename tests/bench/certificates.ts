@@ -58,9 +58,10 @@ async function signatures(): Promise<void> {
   const theirs = await importJWK({ ...key }, 'EdDSA');
   const theirPublic = await importJWK({ ...publicOf(key) }, 'EdDSA');
   const now = moment('2031-01-01T12:00:00Z');
+  const known = publicOf(key);
   const verifier = {
     isTrusted: (issuer: string) => issuer === certified.issuer.id,
-    keyOf: () => publicOf(key),
+    keyOf: () => known,
     isSigned,
     now,
     state: 'in-force' as const,

@@ -12,6 +12,7 @@ import { randomFrom, whole } from '#engine/random.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
 import { Careers, daysBefore, type PartDone, type Plan, plansFor } from './careers.ts';
+import { putOnPaper } from './certificate-papers.ts';
 import type { DemoPerson } from './people.ts';
 import { blankRows, type ExamRows, write } from './exam-rows.ts';
 
@@ -54,6 +55,7 @@ export async function makeExams(
     }
   }
   await write(db, rows);
+  await putOnPaper(db, making.content, making.company, noon(making.today));
 }
 
 const noon = (day: string): string => `${day}T18:00:00.000Z`;
