@@ -1,13 +1,13 @@
-/** What the certificates of the invented company have beside their rows: address, paper, and history. */
+/** What the certificates of the invented company have beside their rows: paper and history. */
 import type { Insertable } from 'kysely';
+import type { IsoDate } from '#engine/calendar.ts';
 import { scopeOf } from '#engine/certificate/scope.ts';
 import type { Content } from '#engine/compile/content.ts';
-import type { Scheme } from '#engine/exam/scheme.ts';
-import { passedParts } from '../certificates/issues.ts';
-import { freshPublicId } from '../certificates/public-id.ts';
+import type { PassedPart } from '../certificates/issues.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Tables } from '../database/tables.ts';
 import { freshId } from '../fresh-id.ts';
+import { slices } from './exam-rows.ts';
 
 type Event = Insertable<Tables['certificate_event']>;
 
@@ -53,38 +53,52 @@ function eventsOf(company: string, row: Row, at: string): readonly Event[] {
   ];
 }
 
+/** The parts passed towards each ruling, all at once. */
+async function passedBy(db: Db, company: string): Promise<ReadonlyMap<string, PassedPart[]>> {
+  const rows = await db
+    .selectFrom('part_result')
+    .innerJoin('ruling', 'ruling.application_id', 'part_result.application_id')
+    .select(['ruling.id as ruling', 'part', 'part_result.on_date as on'])
+    .where('part_result.company_id', '=', company)
+    .where('result', '=', 'passed')
+    .orderBy('part_result.on_date')
+    .execute();
+  const parts = rows.map(({ ruling, part, on }) => ({ ruling, part, on: on as IsoDate }));
+  return new Map(
+    [...Map.groupBy(parts, ({ ruling }) => ruling)].map(([ruling, own]) => [
+      ruling,
+      own.map(({ part, on }) => ({ part, on })),
+    ]),
+  );
+}
+
 export async function putOnPaper(
   db: Db,
   { schemes, methods }: Pick<Content, 'schemes' | 'methods'>,
   company: string,
   at: string,
 ): Promise<void> {
-  const byId = new Map<string, Scheme>(schemes);
+  const scopes = new Map<string, string>(
+    [...schemes.values()].map((scheme) => [scheme.id, JSON.stringify(scopeOf(scheme, methods))]),
+  );
   await db.transaction().execute(async (trx) => {
-    for (const row of await granted(trx, company)) {
-      const scheme = byId.get(row.scheme);
-      if (!scheme) continue;
-      await trx
-        .updateTable('certificate')
-        .set({ public_id: freshPublicId() })
-        .where('id', '=', row.id)
-        .execute();
-      await trx
-        .insertInto('certificate_issue')
-        .values({
-          certificate_id: row.id,
-          number: 1,
-          company_id: company,
-          name: row.name,
-          scope: JSON.stringify(scopeOf(scheme, methods)),
-          evidence: JSON.stringify(await passedParts(trx, row.ruling_id)),
-          made_at: row.made_at,
-        })
-        .execute();
-      await trx
-        .insertInto('certificate_event')
-        .values(eventsOf(company, row, at))
-        .execute();
+    const passed = await passedBy(trx, company);
+    const rows = await granted(trx, company);
+    const issues = rows.map((row) => ({
+      certificate_id: row.id,
+      number: 1,
+      company_id: company,
+      name: row.name,
+      scope: scopes.get(row.scheme) ?? '{}',
+      evidence: JSON.stringify(passed.get(row.ruling_id ?? '') ?? []),
+      made_at: row.made_at,
+    }));
+    const events = rows.flatMap((row) => eventsOf(company, row, at));
+    for (const some of slices(issues)) {
+      await trx.insertInto('certificate_issue').values(some).execute();
+    }
+    for (const some of slices(events)) {
+      await trx.insertInto('certificate_event').values(some).execute();
     }
   });
 }

@@ -97,7 +97,7 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
   await office.getByRole('link', { name: 'Ana María Ruiz' }).click();
   await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana María Ruiz');
   await isFit(office);
-  await office.getByText('Suspend', { exact: true }).click();
+  await office.locator('summary', { hasText: 'Suspend' }).click();
   await office.getByLabel('Reason').first().fill('Missed the yearly check.');
   await office.getByRole('button', { name: 'Suspend', exact: true }).click();
   await expect(office.getByText('Done. It counts from now on.')).toBeVisible();
