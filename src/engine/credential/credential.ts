@@ -39,7 +39,7 @@ const said = {
 export const wallWords = ({ method, where }: CoveredWalls, language: Language): string => {
   const answers = where.map(
     ({ question, answers }) =>
-      `${question[language]}: ${answers.map((answer) => answer[language]).join(', ')}`,
+      `${question[language]}: ${answers.map((answer) => answer[language]).join(' / ')}`,
   );
   return method[language] + (answers.length > 0 ? ` (${answers.join('; ')})` : '');
 };

@@ -14,6 +14,7 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/[language].webmanifest': open,
   '/attempts': open,
   '/attempts/[id]': open,
+  '/calendar/[secret].ics': open,
   '/content/[revision]/catalogue': open,
   '/content/[revision]/glossary': open,
   '/content/[revision]/methods/[id]': open,
@@ -42,6 +43,8 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/takeoff/job': open,
   '/takeoff/worksheet': open,
   '/takeoff/worksheet.pdf': open,
+  '/verify/[id]': open,
+  '/verify/[id].json': open,
   '/written': open,
   '/written/[topic]': open,
 
@@ -94,6 +97,14 @@ export const doors: Readonly<Record<string, Doors>> = {
     comment: 'decide on attempts',
     again: 'decide on attempts',
   },
+  '/company/[company]/certificates': { GET: 'see certificates' },
+  '/company/[company]/certificates/mine': { GET: 'be here', show: 'be here', feed: 'be here' },
+  '/company/[company]/certificates/[certificate]': {
+    GET: 'see certificates',
+    change: 'change certificates',
+  },
+  '/company/[company]/certificates/[certificate]/credential.jwt': { GET: 'be here' },
+  '/company/[company]/certificates/[certificate]/paper.pdf': { GET: 'be here' },
   '/company/[company]/due': { GET: 'be here' },
   '/company/[company]/assignments': { GET: 'see assignments' },
   '/company/[company]/assignments/new': {

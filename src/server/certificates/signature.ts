@@ -5,6 +5,7 @@ import {
   createPublicKey,
   generateKeyPairSync,
   type JsonWebKey,
+  type KeyObject,
   sign,
   verify,
 } from 'node:crypto';
@@ -25,10 +26,21 @@ export const publicOf = ({ kty, crv, x }: PrivateKey): PublicKey => ({ kty, crv,
 export const thumbprint = (key: PublicKey): string =>
   createHash('sha256').update(thumbprinted(key)).digest('base64url');
 
-const asJwk = (key: PublicKey): JsonWebKey => ({ ...key });
+/** A key as the platform takes it: made once for each, for as long as somebody holds it. */
+function madeOnce(make: (jwk: JsonWebKey) => KeyObject): (key: PublicKey) => KeyObject {
+  const known = new WeakMap<PublicKey, KeyObject>();
+  return (key) => {
+    const made = known.get(key) ?? make({ ...key });
+    known.set(key, made);
+    return made;
+  };
+}
+
+const signingKey = madeOnce((key) => createPrivateKey({ key, format: 'jwk' }));
+const checkingKey = madeOnce((key) => createPublicKey({ key, format: 'jwk' }));
 
 export const signed = (key: PrivateKey, input: string): Uint8Array =>
-  sign(null, Buffer.from(input), createPrivateKey({ key: asJwk(key), format: 'jwk' }));
+  sign(null, Buffer.from(input), signingKey(key));
 
 /** Header and payload, signed, in compact form. */
 export function signCompact(key: PrivateKey, header: object, payload: object): string {
@@ -37,4 +49,4 @@ export function signCompact(key: PrivateKey, header: object, payload: object): s
 }
 
 export const isSigned = (key: PublicKey, signed: Uint8Array, signature: Uint8Array): boolean =>
-  verify(null, signed, createPublicKey({ key: asJwk(key), format: 'jwk' }), signature);
+  verify(null, signed, checkingKey(key), signature);

@@ -49,7 +49,8 @@ export const write = (db: Db, rows: ExamRows): Promise<void> =>
     }
   });
 
-const slices = <T>(all: readonly T[]): readonly (readonly T[])[] =>
+/** So many that one statement takes them. */
+export const slices = <T>(all: readonly T[]): readonly (readonly T[])[] =>
   Array.from({ length: Math.ceil(all.length / atOnce) }, (_, at) =>
     all.slice(at * atOnce, (at + 1) * atOnce),
   );

@@ -9,9 +9,11 @@ import { renewedUntil, validUntil } from '#engine/exam/renewal.ts';
 import { renewalParts, type Scheme, type WrittenPart } from '#engine/exam/scheme.ts';
 import { addPeriod } from '#engine/calendar.ts';
 import { randomFrom, whole } from '#engine/random.ts';
+import { freshPublicId } from '../certificates/public-id.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
 import { Careers, daysBefore, type PartDone, type Plan, plansFor } from './careers.ts';
+import { putOnPaper } from './certificate-papers.ts';
 import type { DemoPerson } from './people.ts';
 import { blankRows, type ExamRows, write } from './exam-rows.ts';
 
@@ -54,6 +56,7 @@ export async function makeExams(
     }
   }
   await write(db, rows);
+  await putOnPaper(db, making.content, making.company, noon(making.today));
 }
 
 const noon = (day: string): string => `${day}T18:00:00.000Z`;
@@ -126,6 +129,7 @@ function follow(
     valid_until: until,
     state: plan.state ?? 'in-force',
     replaced_by: null,
+    public_id: freshPublicId(),
     made_at: noon(decided),
   };
   rows.certificate.push(certificate);
@@ -162,6 +166,7 @@ function carryOver(
     valid_until: validUntil(scheme, on),
     state: 'in-force',
     replaced_by: null,
+    public_id: freshPublicId(),
     made_at: noon(on),
   };
   rows.certificate.push(certificate);

@@ -15,4 +15,10 @@ export const companySections: readonly Section[] = [
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/board', name: m.board_section, roles: ['trainer', 'examiner', 'office'] },
   { address: '/jobs', name: m.jobs_title, roles: ['office'] },
+  { address: '/certificates', name: m.cert_title, roles: ['trainer', 'examiner', 'office'] },
+  {
+    address: '/certificates/mine',
+    name: m.cert_mine,
+    roles: ['apprentice', 'trainer', 'examiner', 'office'],
+  },
 ];

@@ -29,7 +29,7 @@ describe('the credential of a certificate', () => {
       credentialStatus: { id: 'https://underlap.example/verify/AAAAAAAAAAAAAAAAAAAAAA.json' },
     });
     const { narrative } = credential.credentialSubject.achievement.criteria;
-    expect(narrative).toContain('Base of wall (Joint: One sheet, no seam, Seam of two sheets;');
+    expect(narrative).toContain('Base of wall (Joint: One sheet, no seam / Seam of two sheets;');
     expect(narrative).toContain('accredits nobody');
   });
 

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { verify } from '#server/audit/audit-trail.ts';
+import { isPublicId } from '#server/certificates/public-id.ts';
 import { Inbox } from '#server/attempts/inbox.ts';
 import { receive } from '#server/attempts/receive.ts';
 import { remark } from '#server/attempts/remark.ts';
@@ -116,6 +117,26 @@ describe.each(kinds)('%s', (kind) => {
     const today = now.toISOString().slice(0, 10);
     expect(certificates.some(({ valid_until }) => valid_until < today)).toBe(true);
     expect(certificates.some(({ valid_until }) => valid_until >= today)).toBe(true);
+  });
+
+  test('every certificate of it has an address, a paper and a history', async () => {
+    const { db } = records;
+    const ids = await db
+      .selectFrom('certificate')
+      .select(['id', 'public_id'])
+      .where('company_id', '=', made.company)
+      .execute();
+    expect(ids.every((one) => isPublicId(one.public_id))).toBe(true);
+    const issues = await db.selectFrom('certificate_issue').select('certificate_id').execute();
+    expect(new Set(issues.map((one) => one.certificate_id))).toEqual(
+      new Set(ids.map(({ id }) => id)),
+    );
+    const states = db.selectFrom('certificate').select('state').where('state', '<>', 'in-force');
+    const events = db.selectFrom('certificate_event').select('kind');
+    const kinds = (await events.execute()).map((event) => event.kind);
+    expect(kinds.filter((kind) => kind === 'granted')).toHaveLength(ids.length);
+    const stopped = kinds.filter((kind) => kind === 'suspended' || kind === 'withdrawn');
+    expect(stopped).toHaveLength((await states.execute()).length);
   });
 
   test('one signs in to it with the password that was told', async () => {

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import { type Browser, expect, type Page } from '@playwright/test';
+import { awake } from '../building.ts';
+import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { type CertifiedSite, password, test } from './site.ts';
+
+const options = (site: CertifiedSite) => ({
+  baseURL: site.address,
+  viewport: test.info().project.use.viewport ?? null,
+  locale: 'en-US',
+  serviceWorkers: 'block' as const,
+});
+
+async function signedIn(browser: Browser, site: CertifiedSite, name: string): Promise<Page> {
+  const context = await browser.newContext(options(site));
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  await page.locator('input[name=name]').fill(name);
+  await page.locator('input[name=password]').fill(password);
+  await page.locator('main form button').first().click();
+  await page.waitForURL(/\/company/);
+  return page;
+}
+
+const fileOf = (page: Page) => page.locator('input[type=file]');
+
+/** Nothing wrong with a page in either language. */
+async function isFit(page: Page): Promise<void> {
+  await awake(page);
+  expect(await breaches(page)).toEqual([]);
+  for (const other of ['Español', 'English']) {
+    expect(await overhang(page)).toBe(0);
+    expect(await tooSmall(page)).toEqual([]);
+    const shots = process.env['JOURNEY_PICTURES'];
+    if (shots) {
+      const place = new URL(page.url()).pathname.replaceAll(/[^a-z]+/g, '-').slice(0, 40);
+      const path = `${shots}/${test.info().project.name}${place}-${other}-${Date.now()}.png`;
+      await page.screenshot({ path, fullPage: true });
+    }
+    await page.getByRole('button', { name: other }).click();
+  }
+}
+
+test('a certificate is carried, verified by a stranger, suspended, and seen to be', async ({
+  browser,
+  site,
+}) => {
+  test.setTimeout(360_000);
+  const own = `/company/${site.company}/certificates/mine`;
+  const holder = await signedIn(browser, site, site.holder);
+  await holder.goto(own);
+  await expect(holder.getByRole('heading', { name: 'Base of wall installer' })).toBeVisible();
+  await expect(holder.getByText('Current', { exact: true })).toBeVisible();
+  await isFit(holder);
+
+  // Asked for as the link does: what a browser does with a PDF depends on the browser.
+  const paper = holder.getByRole('link', { name: 'Certificate as PDF' });
+  const pdf = await holder.request.get((await paper.getAttribute('href')) ?? '');
+  expect(pdf.headers()['content-type']).toBe('application/pdf');
+  expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
+  const taking = holder.waitForEvent('download');
+  await holder.getByRole('link', { name: 'Credential file' }).click();
+  const file = await (await taking).path();
+
+  const address = await holder
+    .getByRole('link', { name: 'What strangers read' })
+    .getAttribute('href');
+  const stranger = await (await browser.newContext(options(site))).newPage();
+  const verify = () => stranger.goto(address ?? '');
+  await verify();
+  await expect(stranger.getByText('This certificate holds today.')).toBeVisible();
+  await expect(stranger.getByText('A. M. R.')).toBeVisible();
+  await expect(stranger.getByText('Ruiz')).toHaveCount(0);
+  await isFit(stranger);
+  await fileOf(stranger).setInputFiles(file);
+  await expect(stranger.getByText('The signature is right')).toBeVisible();
+  await expect(stranger.getByText('It was signed for Ana María Ruiz.')).toBeVisible();
+  const [head = '', , tail = ''] = readFileSync(file, 'utf8').split('.');
+  const forged = `${head}.${Buffer.from('{}').toString('base64url')}.${tail}`;
+  await fileOf(stranger).setInputFiles({
+    name: 'forged.jwt',
+    mimeType: 'application/jwt',
+    buffer: Buffer.from(forged),
+  });
+  await expect(stranger.getByText('Do not trust this file')).toBeVisible();
+
+  await holder.getByText('Name that is shown').click();
+  await holder.getByText('Full name').click();
+  await holder.getByRole('button', { name: 'Keep this' }).click();
+  await expect(holder.getByText('Kept.')).toBeVisible();
+  await verify();
+  await expect(stranger.getByText('Ana María Ruiz')).toBeVisible();
+
+  const office = await signedIn(browser, site, site.office);
+  await office.goto(`/company/${site.company}/certificates?show=all`);
+  await isFit(office);
+  await office.getByRole('link', { name: 'Ana María Ruiz' }).click();
+  await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana María Ruiz');
+  await isFit(office);
+  await office.locator('summary', { hasText: 'Suspend' }).click();
+  await office.getByLabel('Reason').first().fill('Missed the yearly check.');
+  await office.getByRole('button', { name: 'Suspend', exact: true }).click();
+  await expect(office.getByText('Done. It counts from now on.')).toBeVisible();
+
+  await verify();
+  await expect(stranger.getByText(/This certificate is suspended since/)).toBeVisible();
+  await expect(stranger.getByText('yearly check')).toHaveCount(0);
+  await fileOf(stranger).setInputFiles(file);
+  await expect(stranger.getByText('It was suspended or withdrawn.')).toBeVisible();
+
+  await stranger.goto('/verify/AAAAAAAAAAAAAAAAAAAAAA');
+  await expect(stranger.getByText('Not one of ours')).toBeVisible();
+  await isFit(stranger);
+});
