@@ -13,4 +13,7 @@ export const companySections: readonly Section[] = [
   { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/checks', name: m.checks_title, roles: ['examiner'] },
+  { address: '/decisions', name: m.decisions_title, roles: ['examiner', 'office'] },
+  { address: '/outcomes', name: m.outcomes_title, roles: ['apprentice', 'trainer'] },
 ];
