@@ -7,7 +7,7 @@ import { merged, photoLine, photosIn, withLine } from '#engine/exam/check-sheet.
 import { judgedSheet, pointsUnder } from '#engine/exam/judged-sheet.ts';
 import { freshAttemptId } from '#ui/attempts/attempt-id.ts';
 import type { Store } from '#ui/attempts/browser-store.ts';
-import { keepCheck, type KeptCheck } from './kept-check.ts';
+import { instantNow, keepCheck, type KeptCheck } from './kept-check.ts';
 import { dropPhoto, photosOf, putPhoto } from './photo-drawer.ts';
 import { smallerPhoto } from './smaller-photo.ts';
 
@@ -32,8 +32,8 @@ export class HandsOn {
   isSaving = $state(false);
   /** Whether what was filled in will be here when the page is opened again. */
   isKept = $state(true);
-  /** Photos that are on this device alone. */
-  unsent = $state.raw<ReadonlyMap<string, string>>(new Map());
+  /** Addresses of the photos that are on this device alone, by their ids. */
+  unsent = $state.raw<Readonly<Record<string, string>>>({});
   readonly bundle: CheckBundle;
   readonly #sequence;
   readonly #store: Store;
@@ -52,7 +52,9 @@ export class HandsOn {
     return judgedSheet(this.#sequence, part.passMark, this.kept.sheet);
   });
   readonly isAllSaved = $derived.by(
-    () => JSON.stringify(this.kept.sheet) === this.kept.savedSheet && this.unsent.size === 0,
+    () =>
+      JSON.stringify(this.kept.sheet) === this.kept.savedSheet &&
+      Object.keys(this.unsent).length === 0,
   );
 
   get steps() {
@@ -67,14 +69,13 @@ export class HandsOn {
     const next = says === '' ? null : says;
     if ((this.kept.sheet[line]?.says ?? null) === next) return;
     this.#keep({ sheet: withLine(this.kept.sheet, line, next, Date.now()) });
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.save(), quiet);
+    this.#saveSoon();
   }
 
   /** Takes up what waits here from before, and sends it. */
   async recall(): Promise<void> {
     const rows = await photosOf(this.kept.id);
-    this.unsent = new Map(rows.map(({ id, blob }) => [id, URL.createObjectURL(blob)]));
+    this.unsent = Object.fromEntries(rows.map(({ id, blob }) => [id, URL.createObjectURL(blob)]));
     await this.save();
   }
 
@@ -88,7 +89,7 @@ export class HandsOn {
     } catch {
       return false;
     }
-    this.unsent = new Map([...this.unsent, [id, URL.createObjectURL(blob)]]);
+    this.unsent = { ...this.unsent, [id]: URL.createObjectURL(blob) };
     this.#keep({ sheet: withLine(this.kept.sheet, photoLine(id), point, Date.now()) });
     void this.save();
     return true;
@@ -105,7 +106,7 @@ export class HandsOn {
   }
 
   addressOf(photo: string): string {
-    return this.unsent.get(photo) ?? `${this.#address}/photos/${photo}`;
+    return this.unsent[photo] ?? `${this.#address}/photos/${photo}`;
   }
 
   /** Sends what is new: the sheet, and then the photos. Never throws. */
@@ -123,6 +124,13 @@ export class HandsOn {
       await this.#sendPhotos();
     }
     this.isSaving = false;
+    // Something was filled in while it was under way.
+    if (!this.trouble && !this.isAllSaved) this.#saveSoon();
+  }
+
+  #saveSoon(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.save(), quiet);
   }
 
   /** Undefined where no answer came. */
@@ -136,7 +144,7 @@ export class HandsOn {
     this.trouble = answer?.status === 400 ? undefined : troubleIn(answer);
     if (answer?.status === 400) return (said as { faults: readonly SignFault[] }).faults;
     if (!answer?.ok) return undefined;
-    this.#keep({ signedAt: new Date().toISOString() });
+    this.#keep({ signedAt: instantNow() });
     return said as Signed;
   }
 
@@ -162,7 +170,8 @@ export class HandsOn {
   }
 
   #forgetPhoto(id: string): void {
-    this.unsent = new Map([...this.unsent].filter(([known]) => known !== id));
+    const { [id]: _gone, ...rest } = this.unsent;
+    this.unsent = rest;
   }
 
   #ask(path: string, body: object): Promise<Response | undefined> {

@@ -63,6 +63,8 @@ export const allKept = (store: Store): readonly KeptCheck[] =>
     .flatMap((name) => keptCheck(store, name.slice(beginning.length)) ?? [])
     .toSorted((a, b) => b.begunAt.localeCompare(a.begunAt));
 
+export const instantNow = (): string => new Date().toISOString();
+
 type Answer = {
   readonly check: Pick<KeptCheck, 'id' | 'candidateName' | 'begunAt' | 'signedAt' | 'sheet'>;
   readonly bundle: string;
