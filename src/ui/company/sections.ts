@@ -21,4 +21,7 @@ export const companySections: readonly Section[] = [
     name: m.cert_mine,
     roles: ['apprentice', 'trainer', 'examiner', 'office'],
   },
+  { address: '/checks', name: m.checks_title, roles: ['examiner'] },
+  { address: '/decisions', name: m.decisions_title, roles: ['examiner', 'office'] },
+  { address: '/outcomes', name: m.outcomes_title, roles: ['apprentice', 'trainer'] },
 ];

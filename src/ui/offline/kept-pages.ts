@@ -12,6 +12,7 @@ export const keptSections = [
   'search',
   'attempts',
   'due',
+  'checks',
 ] as const;
 
 export function isKeptPage(pathname: string): boolean {
