@@ -13,4 +13,5 @@ export const companySections: readonly Section[] = [
   { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/applications', name: m.apply_title, roles: ['trainer', 'examiner', 'office'] },
 ];

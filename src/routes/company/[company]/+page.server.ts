@@ -1,7 +1,10 @@
+import type { SchemeId } from '#engine/exam/scheme.ts';
 import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { list } from '#server/assignments/assignment-list.ts';
 import { due } from '#server/assignments/due.ts';
+import { currentContent } from '#server/current-content.ts';
+import { ownSittings } from '#server/exams/own-sitting.ts';
 import * as crews from '#server/people/crews.ts';
 import type { PageServerLoad } from './$types';
 
@@ -15,8 +18,14 @@ export const load: PageServerLoad = async ({ locals }) => {
     ? await list(db, company, { when: 'current', at: act.at })
     : undefined;
   const { assignments } = await due(db, act.by, act.at);
+  const { schemes } = await currentContent();
+  const exams = await ownSittings(db, act.by);
   return {
     at: act.at,
+    exams: exams.map(({ scheme, part, ...exam }) => ({
+      ...exam,
+      title: schemes.get(scheme as SchemeId)?.parts.find(({ id }) => id === part)?.title,
+    })),
     crews: all?.filter(({ closedAt }) => closedAt === null),
     given: given?.assignments.slice(0, shownAssignments),
     due: assignments.map(({ id, title, opens, due, works }) => ({
