@@ -16,7 +16,7 @@ const root = join(import.meta.dirname, '../..');
 
 /** What each role opens: addresses below the company's, and words of a link to follow from there. */
 const visits: Readonly<Record<string, readonly string[]>> = {
-  office: ['', 'crews', 'crews/*', 'people', 'people/*', 'people/import', 'cards'],
+  office: ['', 'crews', 'crews/*', 'people', 'people/*', 'people/import', 'cards', 'applications'],
   trainer: ['', 'crews/*', 'people/*/points', 'assignments', 'assignments/*', 'assignments/new'],
   apprentice: ['', 'points', '/due', '/account'],
 };
