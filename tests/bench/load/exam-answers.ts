@@ -66,8 +66,8 @@ export async function answersTo(records: Database, candidates: number): Promise<
         plan: JSON.stringify(plan),
         content_revision: content.revision,
         phase: 'open',
-        nthby: staff.examiner.by.person,
-        nthat: at,
+        made_by: staff.examiner.by.person,
+        made_at: at,
       })
       .execute();
     await db
