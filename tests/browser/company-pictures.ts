@@ -29,6 +29,7 @@ const visits: Readonly<Record<string, readonly string[]>> = {
     'people/*',
     'people/import',
     'cards',
+    'applications',
   ],
   trainer: ['', 'crews/*', 'people/*/points', 'assignments', 'assignments/*', 'assignments/new'],
   apprentice: ['', 'points', '/due', '/account'],

@@ -24,6 +24,8 @@ export const usualDepth = 40;
 
 /** Addresses that take more than the usual: a whole roster, and what was done in weeks without signal. */
 const larger: Readonly<Record<string, number>> = {
+  // All answers of a form at once, as after an hour without signal.
+  '/company/[company]/exam/[sitting]/told': 512 * kilobyte,
   '/company/[company]/attempts': 2048 * kilobyte,
   // More than a roster may have, so that the page itself can say that it is too large.
   '/company/[company]/people/import': 3072 * kilobyte,

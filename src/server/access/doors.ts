@@ -107,6 +107,18 @@ export const doors: Readonly<Record<string, Doors>> = {
   },
   '/company/[company]/certificates/[certificate]/credential.jwt': { GET: 'be here' },
   '/company/[company]/certificates/[certificate]/paper.pdf': { GET: 'be here' },
+  '/company/[company]/applications': { GET: 'see applications', create: 'open applications' },
+  '/company/[company]/applications/[application]': { GET: 'see applications', sit: 'invigilate' },
+  '/company/[company]/sittings/[sitting]': {
+    GET: 'invigilate',
+    code: 'invigilate',
+    grant: 'invigilate',
+    void: 'invigilate',
+    release: 'examine',
+  },
+  '/company/[company]/exam/[sitting]': { GET: 'take exams', begin: 'take exams' },
+  '/company/[company]/exam/[sitting]/items/[place]': { GET: 'take exams' },
+  '/company/[company]/exam/[sitting]/told': { POST: 'take exams' },
   '/company/[company]/due': { GET: 'be here' },
   '/company/[company]/assignments': { GET: 'see assignments' },
   '/company/[company]/assignments/new': {

@@ -5,7 +5,7 @@ import type { Text } from '#engine/text.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Act, Member } from '../people/member.ts';
 import { itemKey } from './item-key.ts';
-import { partOf } from './marked-sitting.ts';
+import { partOf, type SittingDetail } from './marked-sitting.ts';
 import { keptPlan } from './plan.ts';
 import { type ShownItem, shownItem } from './shown-item.ts';
 import { type Known, sittingBy } from './sitting-log.ts';
@@ -56,6 +56,53 @@ export async function ownSitting(
     count: plan.items.length,
     sequence: nextSequence(sitting),
   };
+}
+
+export type OwnSittingRow = {
+  readonly id: string;
+  readonly scheme: string;
+  readonly part: string;
+  readonly phase: string;
+  readonly madeAt: string;
+};
+
+/** How many are looked at for those to show. */
+const latest = 10;
+
+/** Those under way and the last that were released, the newest first. */
+export const ownSittings = (db: Db, { company, person }: Member): Promise<OwnSittingRow[]> =>
+  db
+    .selectFrom('sitting')
+    .select(['id', 'scheme', 'part', 'phase', 'made_at as madeAt'])
+    .where('company_id', '=', company)
+    .where('person_id', '=', person)
+    .where('phase', '!=', 'voided')
+    .orderBy('made_at', 'desc')
+    .limit(latest)
+    .execute();
+
+export type OwnResult = {
+  readonly result: string;
+  readonly share: number | null;
+  readonly detail: SittingDetail;
+};
+
+/** What came of it, once it was released; what was voided has none. */
+export async function ownResult(
+  db: Db,
+  { company, person }: Member,
+  id: string,
+): Promise<OwnResult | undefined> {
+  const row = await db
+    .selectFrom('part_result')
+    .select(['result', 'share', 'detail'])
+    .where('id', '=', id)
+    .where('company_id', '=', company)
+    .where('person_id', '=', person)
+    .where('released_at', 'is not', null)
+    .where('result', '!=', 'void')
+    .executeTakeFirst();
+  return row && { ...row, detail: JSON.parse(row.detail) as SittingDetail };
 }
 
 export type OwnItem = {

@@ -15,7 +15,9 @@ import type { Drawn, KeptPlan } from './plan.ts';
 import { countUse, drawWritten } from './written-bank.ts';
 
 /** A part that is sat at a screen. */
-export type SatPart = Exclude<Part, { readonly kind: 'hands-on' }>;
+type SatPart = Extract<Part, { readonly kind: 'written' }>;
+
+export const isSat = (part: Part): part is SatPart => part.kind === 'written';
 
 /**
  * `OWN`: nobody sets up a sitting of their own. `UNDER_WAY`: one of this part was not released yet.
@@ -41,7 +43,7 @@ export const setUpSitting = (
     if (!made) return fault({ code: 'ABSENT' });
     const scheme = content.schemes.get(made.scheme);
     const part = scheme && partsFor(scheme, made).find(({ id }) => id === asked.part);
-    if (!part || part.kind === 'hands-on') return fault({ code: 'UNKNOWN_PART' });
+    if (!part || !isSat(part)) return fault({ code: 'UNKNOWN_PART' });
     const refused = await refusalOf(trx, act, scheme, made, part);
     if (refused) return fault(refused);
     const seed = randomBytes(16).toString('hex');
@@ -88,7 +90,6 @@ async function draw(
   { act, scheme, made, part, seed }: Drawing,
 ): Promise<Result<Drawn, readonly FormFault[]>> {
   const series = { company: act.by.company, scheme: scheme.id, part: part.id };
-  if (part.kind !== 'written') return ok({ items: [] });
   const drawn = await drawWritten(trx, content, series, { part, person: made.person, seed });
   if (drawn.ok) await countUse(trx, series, drawn.value.items);
   return drawn;

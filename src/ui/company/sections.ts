@@ -24,4 +24,5 @@ export const companySections: readonly Section[] = [
   { address: '/checks', name: m.checks_title, roles: ['examiner'] },
   { address: '/decisions', name: m.decisions_title, roles: ['examiner', 'office'] },
   { address: '/outcomes', name: m.outcomes_title, roles: ['apprentice', 'trainer'] },
+  { address: '/applications', name: m.apply_title, roles: ['trainer', 'examiner', 'office'] },
 ];

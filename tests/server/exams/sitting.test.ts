@@ -2,7 +2,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { verify } from '#server/audit/audit-trail.ts';
 import { pastOf } from '#server/exams/applications.ts';
 import { voidSitting } from '#server/exams/decide-sitting.ts';
-import { ownItem, ownSitting } from '#server/exams/own-sitting.ts';
+import { invigilated, sittingsOf } from '#server/exams/invigilated.ts';
+import { itemKey } from '#server/exams/item-key.ts';
+import { ownItem, ownResult, ownSitting, ownSittings } from '#server/exams/own-sitting.ts';
 import { releaseSitting } from '#server/exams/release.ts';
 import { setUpSitting } from '#server/exams/set-up.ts';
 import { enterCode, makeStartCode } from '#server/exams/start-code.ts';
@@ -234,6 +236,38 @@ describe.each(kinds)('%s', (kind) => {
     const names = new Set([...bare.matchAll(/"([a-zA-Z]+)":/g)].map(([, name]) => name));
     const tellTale = ['right', 'because', 'reason', 'reasons', 'outcome', 'explain', 'difficulty'];
     expect(tellTale.filter((name) => names.has(name))).toEqual([]);
+  });
+
+  test('the invigilator sees how far it is, and the result before anybody; the candidate, after', async () => {
+    const staff = await examStaff(records.db);
+    const { id, application, plan } = await begun(records, staff);
+    const { db } = records;
+    const own = () => ownResult(db, staff.candidate.by, id);
+    const seen = (minutes: number) =>
+      invigilated(db, content, staff.company, { id, at: actAt(staff.examiner, minutes).at });
+    const shown = { kind: 'page-shown', tab: 'one', key: itemKey(plan, plan.items[3]!) };
+    const answer = answering(plan, { place: 1, sequence: 1 });
+    await tell(records, actAt(staff.candidate, 1), id, [answer, shown]);
+    expect(await seen(2)).toMatchObject({
+      personName: 'Ana Apprentice',
+      answered: 1,
+      count: 30,
+      at: 4,
+      marked: undefined,
+      clock: { phase: 'open', left: plan.allowed - 2 * 60_000 },
+    });
+    await tell(records, actAt(staff.candidate, 3), id, [{ kind: 'handed-in' }]);
+    expect((await seen(4))?.marked?.detail.earned).toBe(1);
+    expect(await own()).toBeUndefined();
+    await releaseSitting(records, actAt(staff.examiner, 20), content, id);
+    expect(await own()).toMatchObject({ result: 'failed', detail: { earned: 1, possible: 30 } });
+    const rows = await sittingsOf(db, staff.company, application);
+    expect(rows).toMatchObject([{ id, phase: 'released', result: 'failed' }]);
+    expect(await ownSittings(db, staff.candidate.by)).toMatchObject([{ id, phase: 'released' }]);
+    const other = await examStaff(db);
+    const asked = { id, at };
+    expect(await invigilated(db, content, other.company, asked)).toBeUndefined();
+    expect(await ownResult(db, staff.examiner.by, id)).toBeUndefined();
   });
 
   test('an answer is taken again as it was given', async () => {

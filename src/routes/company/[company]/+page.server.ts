@@ -1,9 +1,12 @@
+import type { SchemeId } from '#engine/exam/scheme.ts';
 import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { list } from '#server/assignments/assignment-list.ts';
 import { due } from '#server/assignments/due.ts';
 import { attention } from '#server/board/attention.ts';
 import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
+import { currentContent } from '#server/current-content.ts';
+import { ownSittings } from '#server/exams/own-sitting.ts';
 import * as crews from '#server/people/crews.ts';
 import type { PageServerLoad } from './$types';
 
@@ -17,9 +20,15 @@ export const load: PageServerLoad = async ({ locals }) => {
     ? await list(db, company, { when: 'current', at: act.at })
     : undefined;
   const { assignments } = await due(db, act.by, act.at);
+  const { schemes: known } = await currentContent();
+  const exams = await ownSittings(db, act.by);
   const schemes = may(roles, 'plan jobs') ? await schemesNow() : undefined;
   return {
     at: act.at,
+    exams: exams.map(({ scheme, part, ...exam }) => ({
+      ...exam,
+      title: known.get(scheme as SchemeId)?.parts.find(({ id }) => id === part)?.title,
+    })),
     waiting: schemes && {
       columns: columnsOf(schemes),
       items: await attention(db, company, act.at, schemes),

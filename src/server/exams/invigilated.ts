@@ -1,0 +1,125 @@
+/** What the company sees of sittings: those of an application, and one of them while it is watched over. */
+import type { Content } from '#engine/compile/content.ts';
+import { isOver, type Sitting } from '#engine/exam/sitting.ts';
+import type { Grant } from '#engine/exam/sitting-event.ts';
+import type { Text } from '#engine/text.ts';
+import type { Db } from '../database/open-database.ts';
+import { type MarkedSitting, markSitting, partOf } from './marked-sitting.ts';
+import { type Known, sittingBy } from './sitting-log.ts';
+import { type Clock, clockOf } from './told.ts';
+
+export type SittingOf = {
+  readonly id: string;
+  readonly part: string;
+  readonly phase: string;
+  readonly madeAt: string;
+  /** Once it was released, or voided after it was begun. */
+  readonly result: string | null;
+  readonly share: number | null;
+};
+
+/** Of one application, the newest first. */
+export const sittingsOf = (db: Db, company: string, application: string): Promise<SittingOf[]> =>
+  db
+    .selectFrom('sitting')
+    .leftJoin('part_result', 'part_result.id', 'sitting.id')
+    .select([
+      'sitting.id',
+      'sitting.part',
+      'sitting.phase',
+      'sitting.made_at as madeAt',
+      'part_result.result',
+      'part_result.share',
+    ])
+    .where('sitting.company_id', '=', company)
+    .where('sitting.application_id', '=', application)
+    .orderBy('sitting.made_at', 'desc')
+    .execute();
+
+export type Invigilated = {
+  readonly id: string;
+  readonly application: string;
+  readonly person: string;
+  readonly personName: string;
+  readonly scheme: string;
+  readonly title: Text | undefined;
+  readonly clock: Clock;
+  readonly hasCode: boolean;
+  readonly openedAt: string | undefined;
+  readonly answered: number;
+  readonly count: number;
+  /** The place, from 1, of the item that was shown last. */
+  readonly at: number | undefined;
+  readonly absences: readonly { readonly from: string; readonly to: string | undefined }[];
+  readonly grants: readonly Granted[];
+  readonly voidedBecause: string | undefined;
+  /** As it would be marked now, once it is over; nothing before. */
+  readonly marked: Pick<MarkedSitting, 'outcome' | 'share' | 'detail'> | undefined;
+};
+
+export type Granted = { readonly because: string; readonly grant: Grant };
+
+/** Undefined where the company has no such sitting. */
+export async function invigilated(
+  db: Db,
+  content: Content,
+  company: string,
+  { id, at }: { readonly id: string; readonly at: string },
+): Promise<Invigilated | undefined> {
+  const known = await sittingBy(db, company, id);
+  if (!known) return undefined;
+  const { row, sitting } = known;
+  const person = await db
+    .selectFrom('person')
+    .select('name')
+    .where('id', '=', row.person_id)
+    .executeTakeFirstOrThrow();
+  const { opened, plan, counts } = sitting;
+  return {
+    id,
+    application: row.application_id,
+    person: row.person_id,
+    personName: person.name,
+    scheme: row.scheme,
+    title: partOf(content, known)?.title,
+    clock: clockOf(sitting, Date.parse(at)),
+    hasCode: row.code_digest !== null,
+    openedAt: opened && instant(opened.at),
+    answered: counts.size,
+    count: plan.items.length,
+    at: lastShown(sitting),
+    ...toldIn(sitting),
+    marked: markedNow(content, known, Date.parse(at)),
+  };
+}
+
+const instant = (at: number): string => new Date(at).toISOString();
+
+function lastShown({ log, plan }: Sitting): number | undefined {
+  const last = log.findLast((event) => event.kind === 'page-shown');
+  return last?.kind === 'page-shown' ? plan.items.indexOf(last.item) + 1 : undefined;
+}
+
+function toldIn({
+  log,
+  absences,
+}: Sitting): Pick<Invigilated, 'absences' | 'grants' | 'voidedBecause'> {
+  const voided = log.findLast((event) => event.kind === 'voided');
+  return {
+    absences: absences.map(({ from, to }) => ({
+      from: instant(from),
+      to: to === undefined ? undefined : instant(to),
+    })),
+    grants: log.flatMap((event) =>
+      event.kind === 'time-granted' ? [{ because: event.because, grant: event.grant }] : [],
+    ),
+    voidedBecause: voided?.kind === 'voided' ? voided.because : undefined,
+  };
+}
+
+function markedNow(content: Content, known: Known, now: number): Invigilated['marked'] {
+  const { phase } = known.sitting;
+  if (phase === 'voided' || !isOver(known.sitting, now)) return undefined;
+  const marked = markSitting(content, known);
+  return marked && { outcome: marked.outcome, share: marked.share, detail: marked.detail };
+}

@@ -1,0 +1,46 @@
+import type { SeenWall } from '#engine/inspection/seen-wall.ts';
+import { fromText } from '#engine/compile/transport.ts';
+import type { Text } from '#engine/text.ts';
+import type { Answer } from '#engine/written/answer.ts';
+import { answerFrom } from '#engine/written/answer-from.ts';
+import type { Posed } from '#engine/written/posed.ts';
+
+/** One item as the server shows it: nothing but what is asked. */
+export type OwnItem = {
+  readonly place: number;
+  readonly key: string;
+  readonly shown:
+    | {
+        readonly kind: 'question';
+        readonly posed: Exclude<Posed, { readonly kind: 'find-fault' }>;
+      }
+    | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall }
+    | undefined;
+  /** The answer that counts so far, as it was given. */
+  readonly given: string | undefined;
+};
+
+export const itemFrom = (text: string): OwnItem => fromText(text) as OwnItem;
+
+/** Undefined where the server was not reached. */
+export async function fetchItem(home: string, place: number): Promise<OwnItem | undefined> {
+  try {
+    const answer = await fetch(`${home}/items/${place}`, {
+      headers: { accept: 'application/json' },
+    });
+    return answer.ok ? itemFrom(await answer.text()) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** What was given before, where it still reads as an answer. */
+export function answerIn(value: string | undefined): Answer | undefined {
+  if (value === undefined) return undefined;
+  try {
+    const read = answerFrom(JSON.parse(value));
+    return read.ok ? read.value : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,118 @@
+import { expect, type Page } from '@playwright/test';
+import { awake } from '../building.ts';
+import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { signIn, test } from './staffed-site.ts';
+
+/** Nothing wrong with a page in either language. */
+async function isFit(page: Page, name: string): Promise<void> {
+  for (const other of ['Español', 'English']) {
+    expect(await breaches(page)).toEqual([]);
+    expect(await overhang(page)).toBe(0);
+    expect(await tooSmall(page)).toEqual([]);
+    const shots = process.env['JOURNEY_PICTURES'];
+    if (shots) {
+      const path = `${shots}/${test.info().project.name}-${name}-${other}.png`;
+      await page.screenshot({ path, fullPage: true });
+    }
+    await page.getByRole('button', { name: other }).click();
+  }
+}
+
+const place = (page: Page) => page.getByText(/^Question \d+ of \d+$/);
+
+/** Answers what stands there, whatever it is. */
+async function answer(page: Page): Promise<void> {
+  const form = page.getByRole('region', { name: /^Question \d+ of/ });
+  const choices = form.locator('input[type=radio], input[type=checkbox]');
+  if ((await form.getByRole('textbox').count()) > 0) await form.getByRole('textbox').fill('1 in');
+  else if ((await choices.count()) > 0) {
+    await choices.first().focus();
+    await page.keyboard.press('Space');
+  } else if ((await form.locator('ol.ruled').count()) === 0) {
+    // A fault to find: a place, then what could be wrong there.
+    await form.getByRole('group').getByRole('button').first().click();
+    for (const name of ['kind', 'card']) {
+      const first = form.locator(`input[name=${name}]`).first();
+      if ((await first.count()) > 0) await first.check({ force: true });
+    }
+  }
+  await page.getByRole('button', { name: 'Save and go on' }).click();
+}
+
+test('an application, a sitting by its code, a reload in the middle, and the result', async ({
+  browser,
+  site,
+}) => {
+  test.setTimeout(420_000);
+  const options = {
+    baseURL: site.address,
+    viewport: test.info().project.use.viewport ?? null,
+    locale: 'en-US',
+    serviceWorkers: 'block' as const,
+  };
+  const signedIn = async (username: string): Promise<Page> => {
+    const page = await (await browser.newContext(options)).newPage();
+    await signIn(page, username);
+    return page;
+  };
+
+  const office = await signedIn('olga.office');
+  await office.goto(`/company/${site.company}/applications`);
+  await office.getByLabel('Who').fill('lopez');
+  await office.getByRole('button', { name: 'Look up' }).click();
+  await office.getByText('Ana López').click();
+  await office.getByText('Base of wall installer').click();
+  await isFit(office, 'applications-found');
+  await office.getByRole('button', { name: 'Open it' }).click();
+  await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana López');
+  await isFit(office, 'application');
+  const application = new URL(office.url()).pathname;
+
+  const examiner = await signedIn('ed.examiner');
+  await examiner.goto(application);
+  await examiner.getByRole('button', { name: 'Set up a sitting' }).first().click();
+  await examiner.getByRole('button', { name: 'Make a start code' }).click();
+  const code = await examiner.getByText(/^[A-Z]{3}-[A-Z]{3}$/).textContent();
+  await isFit(examiner, 'sitting-waiting');
+
+  const ana = await signedIn('ana.lopez');
+  await ana.getByRole('link', { name: /Written questions/ }).click();
+  await ana.getByLabel('Start code').fill('AAA-AAA');
+  await ana.getByRole('button', { name: 'Begin' }).click();
+  await expect(ana.getByRole('alert')).toContainText('not the code');
+  await ana.getByLabel('Start code').fill(code ?? '');
+  await ana.getByRole('button', { name: 'Begin' }).click();
+  await awake(ana);
+  await expect(place(ana)).toHaveText('Question 1 of 30');
+  await isFit(ana, 'exam-question');
+  await answer(ana);
+  await expect(place(ana)).toHaveText('Question 2 of 30');
+
+  // Without signal the answer waits on the device, and goes when there is some.
+  await ana.route('**/told', (route) => route.abort());
+  await answer(ana);
+  await expect(ana.getByRole('button', { name: /Question 2 .*not sent yet/ })).toBeVisible();
+  await ana.unroute('**/told');
+  await ana.reload();
+  await awake(ana);
+  await expect(ana.getByRole('button', { name: /Question 1 .*saved/ })).toBeVisible();
+  await expect(ana.getByRole('button', { name: /Question 2 .*saved/ })).toBeVisible();
+  await expect(place(ana)).toHaveText('Question 3 of 30');
+
+  await ana.getByRole('button', { name: 'Hand in', exact: true }).click();
+  await expect(ana.getByRole('dialog')).toContainText('28 questions are not answered');
+  await ana.getByRole('button', { name: 'Hand in now' }).click();
+  await expect(ana.getByRole('heading', { name: 'Handed in' })).toBeVisible();
+
+  await examiner.reload();
+  await expect(examiner.getByRole('main')).toContainText('2 of 30 answered.');
+  await isFit(examiner, 'sitting-handed-in');
+  await examiner.getByRole('button', { name: 'Release the result' }).click();
+  await expect(examiner.getByRole('button', { name: 'Release the result' })).toBeHidden();
+  await ana.reload();
+  await expect(ana.getByRole('heading', { name: 'Result' })).toBeVisible();
+  await expect(ana.getByRole('main')).toContainText('Not passed');
+  await isFit(ana, 'exam-result');
+  await office.reload();
+  await expect(office.getByRole('main')).toContainText('It was not passed.');
+});
