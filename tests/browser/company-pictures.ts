@@ -17,7 +17,16 @@ const root = join(import.meta.dirname, '../..');
 /** What each role opens: addresses below the company's, and words of a link to follow from there. */
 const visits: Readonly<Record<string, readonly string[]>> = {
   office: ['', 'crews', 'crews/*', 'people', 'people/*', 'people/import', 'cards'],
-  trainer: ['', 'crews/*', 'people/*/points', 'assignments', 'assignments/*', 'assignments/new'],
+  examiner: ['', 'numbers'],
+  trainer: [
+    '',
+    'crews/*',
+    'people/*/points',
+    'assignments',
+    'assignments/*',
+    'assignments/new',
+    'numbers',
+  ],
   apprentice: ['', 'points', '/due', '/account'],
 };
 

@@ -62,6 +62,13 @@ export const doors: Readonly<Record<string, Doors>> = {
     reopen: 'change crews',
   },
   '/company/[company]/crews/[crew]': { GET: 'see crews' },
+  '/company/[company]/numbers': { GET: 'see statistics' },
+  '/company/[company]/numbers/[scheme]/[part]': { GET: 'see statistics' },
+  '/company/[company]/numbers/[scheme]/[part]/[question]': {
+    GET: 'see statistics',
+    retire: 'change the question bank',
+    back: 'change the question bank',
+  },
   '/company/[company]/points': { GET: 'be here' },
   '/company/[company]/people': { GET: 'see people', create: 'change people' },
   '/company/[company]/people/[person]': {

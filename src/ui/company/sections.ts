@@ -13,4 +13,5 @@ export const companySections: readonly Section[] = [
   { address: '/people', name: m.people_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/crews', name: m.crews_title, roles: ['trainer', 'examiner', 'office'] },
   { address: '/assignments', name: m.assign_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/numbers', name: m.numbers_short, roles: ['trainer', 'examiner', 'office'] },
 ];
