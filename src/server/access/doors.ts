@@ -63,11 +63,20 @@ export const doors: Readonly<Record<string, Doors>> = {
   },
   '/company/[company]/crews/[crew]': { GET: 'see crews' },
   '/company/[company]/numbers': { GET: 'see statistics' },
-  '/company/[company]/numbers/[scheme]/[part]': { GET: 'see statistics' },
+  '/company/[company]/numbers/[scheme]/[part]': {
+    GET: 'see statistics',
+    panel: 'change the question bank',
+  },
   '/company/[company]/numbers/[scheme]/[part]/[question]': {
     GET: 'see statistics',
     retire: 'change the question bank',
     back: 'change the question bank',
+  },
+  '/company/[company]/numbers/panels/[panel]': {
+    GET: 'see statistics',
+    rate: 'see statistics',
+    next: 'change the question bank',
+    close: 'change the question bank',
   },
   '/company/[company]/points': { GET: 'be here' },
   '/company/[company]/people': { GET: 'see people', create: 'change people' },

@@ -10,6 +10,7 @@ import { sittings } from './migrations/0006-sittings.ts';
 import { checks } from './migrations/0007-checks.ts';
 import { certificates } from './migrations/0008-certificates.ts';
 import { jobs } from './migrations/0010-jobs.ts';
+import { panels } from './migrations/0009-panels.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -24,6 +25,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0007-checks': checks,
   '0008-certificates': certificates,
   '0010-jobs': jobs,
+  '0009-panels': panels,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

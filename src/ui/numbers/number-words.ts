@@ -1,11 +1,10 @@
 /** Figures of statistics in the words of a site: the words come first, the figure after. */
-import type { Enough } from '#engine/statistics/enough.ts';
 import type { ItemFlag, ItemVerdict } from '#engine/statistics/item-verdict.ts';
 import { reliableFrom } from '#engine/statistics/test-verdict.ts';
 import type { Interval } from '#engine/statistics/wilson.ts';
-import { percentOf, shareWords } from '#ui/insight/share-words.ts';
+import { percentOf } from '#ui/insight/share-words.ts';
 import { m } from '#ui/messages/generated/messages.js';
-import type { PrecisionSaid, Share } from './number-view.ts';
+import type { PrecisionSaid } from './number-view.ts';
 
 /** To two places, with a real minus sign. */
 export const figure = (value: number, places = 2): string =>
@@ -19,11 +18,6 @@ export const tooFewWords = ({ have, need }: { readonly have: number; readonly ne
 
 export const intervalWords = ({ low, high }: Interval): string =>
   m.numbers_between({ low: percentOf(low), high: percentOf(high) });
-
-export const passWords = (passed: Enough<Share>): string =>
-  passed.enough
-    ? m.numbers_passed_first({ share: shareWords(passed.value.share) })
-    : tooFewWords(passed);
 
 export function sharpnessWords(precision: PrecisionSaid): string {
   if (!precision.enough) return tooFewWords(precision);

@@ -1,12 +1,14 @@
-import { error } from '@sveltejs/kit';
+import { error, fail, redirect } from '@sveltejs/kit';
 import { approximate } from '#engine/measure/rational.ts';
 import { within } from '#server/access/act.ts';
+import { may } from '#server/access/rights.ts';
 import { currentContent } from '#server/current-content.ts';
 import { numbersOf } from '#server/numbers/numbers.ts';
+import { open, panelsOf } from '#server/numbers/panels.ts';
 import { partNamed } from '#server/numbers/part-numbers.ts';
 import { lineOf, questionTexts } from '#server/numbers/question-lines.ts';
 import { retiredIn } from '#server/numbers/retire.ts';
-import type { PageServerLoad } from './$types';
+import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, params }) => {
   const { db, act } = within(locals);
@@ -28,6 +30,18 @@ export const load: PageServerLoad = async ({ locals, params }) => {
       passMark: approximate(part.passMark.value),
     },
     numbers,
+    panels: part.kind === 'written' ? await panelsOf(db, key) : [],
+    mayLead: may(act.by.roles, 'change the question bank'),
     questions: items.map((item) => lineOf(item, texts, retired)),
   };
+};
+
+export const actions: Actions = {
+  panel: async ({ locals, params }) => {
+    const { db, act } = within(locals);
+    const opened = await open(db, act, await currentContent(), params);
+    if (opened.ok) redirect(303, `/company/${params.company}/numbers/panels/${opened.value}`);
+    if (opened.error === 'ABSENT') error(404);
+    return fail(400, { isUndrawn: true });
+  },
 };
