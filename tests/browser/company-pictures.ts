@@ -31,7 +31,16 @@ const visits: Readonly<Record<string, readonly string[]>> = {
     'cards',
     'applications',
   ],
-  trainer: ['', 'crews/*', 'people/*/points', 'assignments', 'assignments/*', 'assignments/new'],
+  examiner: ['', 'checks', 'decisions', 'certificates', 'numbers'],
+  trainer: [
+    '',
+    'crews/*',
+    'people/*/points',
+    'assignments',
+    'assignments/*',
+    'assignments/new',
+    'numbers',
+  ],
   apprentice: ['', 'points', '/due', '/account'],
 };
 

@@ -4,8 +4,10 @@
  */
 import { type Enough, fewest, ifEnough } from './enough.ts';
 import { type GroupDifference, groupDifference } from './group-difference.ts';
+import { personsIn } from './form-strata.ts';
 import { type Group, groupStrata } from './group-strata.ts';
 import { type ItemFigures, itemFigures } from './item-figures.ts';
+import type { Stratum } from './mantel-haenszel.ts';
 import type { Responses } from './responses.ts';
 import { type Interval, wilson } from './wilson.ts';
 
@@ -38,14 +40,20 @@ export type ItemVerdict = {
 };
 
 /**
- * One for each item, in order. Throws a RangeError unless each person has a group, where groups are
- * given.
+ * One for each item, in order, where all were asked the same. Throws a RangeError unless each person has
+ * a group, where groups are given.
  */
-export function itemVerdicts(
+export const itemVerdicts = (
   responses: Responses,
   groups?: readonly Group[],
+): readonly ItemVerdict[] =>
+  verdictsWith(responses, groups && groupStrata(responses, groups).strata);
+
+/** The same with what is compared between groups, such as from `formStrata`. */
+export function verdictsWith(
+  responses: Responses,
+  strata: readonly (readonly Stratum[])[] | undefined,
 ): readonly ItemVerdict[] {
-  const compared = groups && groupStrata(responses, groups);
   return itemFigures(responses).map((figures, item) => {
     const { answers, right } = figures;
     const proportion = ifEnough(answers, fewest.proportion, () => ({
@@ -53,9 +61,13 @@ export function itemVerdicts(
       interval: wilson(right, answers),
     }));
     const correlation = ifEnough(answers, fewest.correlation, () => correlated(figures));
-    const smaller = compared && Math.min(compared.persons.reference, compared.persons.focal);
+    const own = strata?.[item];
+    const compared = own && personsIn(own);
     const difference =
-      compared && ifEnough(smaller!, fewest.group, () => groupDifference(compared.strata[item]!));
+      own &&
+      ifEnough(Math.min(compared!.reference, compared!.focal), fewest.group, () =>
+        groupDifference(own),
+      );
     const flags = [...wrongWay(correlation), ...differing(difference), ...hardOrEasy(proportion)];
     const standing = !proportion.enough
       ? 'too-few-answers'

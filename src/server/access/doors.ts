@@ -76,6 +76,22 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/company/[company]/jobs/[job]': { GET: 'plan jobs', send: 'plan jobs', close: 'plan jobs' },
   '/company/[company]/report.pdf': { GET: 'export records' },
   '/company/[company]/statements.json': { GET: 'export records' },
+  '/company/[company]/numbers': { GET: 'see statistics' },
+  '/company/[company]/numbers/[scheme]/[part]': {
+    GET: 'see statistics',
+    panel: 'change the question bank',
+  },
+  '/company/[company]/numbers/[scheme]/[part]/[question]': {
+    GET: 'see statistics',
+    retire: 'change the question bank',
+    back: 'change the question bank',
+  },
+  '/company/[company]/numbers/panels/[panel]': {
+    GET: 'see statistics',
+    rate: 'see statistics',
+    next: 'change the question bank',
+    close: 'change the question bank',
+  },
   '/company/[company]/points': { GET: 'be here' },
   '/company/[company]/people': { GET: 'see people', create: 'change people' },
   '/company/[company]/people/[person]': {

@@ -9,6 +9,7 @@ import { certification } from './migrations/0005-certification.ts';
 import { sittings } from './migrations/0006-sittings.ts';
 import { checks } from './migrations/0007-checks.ts';
 import { certificates } from './migrations/0008-certificates.ts';
+import { panels } from './migrations/0009-panels.ts';
 import { jobs } from './migrations/0010-jobs.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
@@ -23,6 +24,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0006-sittings': sittings,
   '0007-checks': checks,
   '0008-certificates': certificates,
+  '0009-panels': panels,
   '0010-jobs': jobs,
 };
 

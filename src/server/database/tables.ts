@@ -27,6 +27,8 @@ export type Tables = {
   part_result: PartResultTable;
   item_response: ItemResponseTable;
   retired_item: RetiredItemTable;
+  panel: PanelTable;
+  panel_rating: PanelRatingTable;
   ruling: RulingTable;
   appeal: AppealTable;
   certificate: CertificateTable;
@@ -280,6 +282,34 @@ type RetiredItemTable = {
   by_person_id: string;
   because: string;
   at: Instant;
+};
+
+/**
+ * Judges who say where the pass mark of a part should lie, on the `items` (a JSON list) of one form. Only
+ * `round` and `closed_at` change.
+ */
+type PanelTable = {
+  id: string;
+  company_id: string;
+  scheme: string;
+  part: string;
+  items: Json;
+  content_revision: string;
+  round: number;
+  opened_by: string;
+  opened_at: Instant;
+  closed_at: Instant | null;
+};
+
+/** What a judge handed in for a round: per cent by item, as JSON; never changed. */
+type PanelRatingTable = {
+  id: string;
+  company_id: string;
+  panel_id: string;
+  judge_id: string;
+  round: number;
+  ratings: Json;
+  made_at: Instant;
 };
 
 /** A decision on an application, or on an appeal against one; never changed. */

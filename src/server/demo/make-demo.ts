@@ -34,7 +34,7 @@ export type Demo = {
   readonly people: number;
   readonly attempts: number;
   readonly logins: readonly DemoLogin[];
-  /** The same for all three; it is told this once. */
+  /** The same for all of them; it is told this once. */
   readonly password: string;
 };
 
@@ -300,7 +300,7 @@ async function makeLogins(
   password: string,
 ): Promise<readonly DemoLogin[]> {
   const logins: DemoLogin[] = [];
-  for (const role of ['office', 'trainer', 'apprentice'] as const) {
+  for (const role of ['office', 'trainer', 'examiner', 'apprentice'] as const) {
     const { id, person } = people.find(({ person: one }) => one.roles.includes(role))!;
     const username = `demo.${role}`;
     const login = await create(auth, { name: person.name, password, username });

@@ -15,6 +15,8 @@ const certification = [
   'appeal',
   'ruling',
   'retired_item',
+  'panel_rating',
+  'panel',
   'item_response',
   'part_result',
   'involvement',

@@ -25,4 +25,5 @@ export const companySections: readonly Section[] = [
   { address: '/decisions', name: m.decisions_title, roles: ['examiner', 'office'] },
   { address: '/outcomes', name: m.outcomes_title, roles: ['apprentice', 'trainer'] },
   { address: '/applications', name: m.apply_title, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/numbers', name: m.numbers_short, roles: ['trainer', 'examiner', 'office'] },
 ];
