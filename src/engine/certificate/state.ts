@@ -11,7 +11,7 @@ export const isStanding = (value: string): value is Standing =>
 export const certificateStates = ['current', 'due', 'expired', 'suspended', 'withdrawn'] as const;
 export type CertificateState = (typeof certificateStates)[number];
 
-export const holdsNow = (state: CertificateState): boolean =>
+export const holdsNow = (state: CertificateState): state is 'current' | 'due' =>
   state === 'current' || state === 'due';
 
 export type Certificate = {

@@ -6,9 +6,9 @@ import { plainDay } from './plain-day.ts';
 export function partStateWords(state: PartState): string {
   switch (state.kind) {
     case 'passed':
-      return m.part_passed({ until: plainDay(state.until) });
+      return m.evidence_part_passed({ until: plainDay(state.until) });
     case 'may-take':
-      return m.part_may_take();
+      return m.evidence_part_may_take();
     case 'must-wait':
       return m.checks_wait_until({ from: plainDay(state.from) });
     case 'needs-certificate':
@@ -17,9 +17,10 @@ export function partStateWords(state: PartState): string {
 }
 
 const results: Readonly<Record<string, () => string>> = {
-  passed: m.result_passed,
-  failed: m.result_failed,
-  void: m.result_void,
+  passed: m.evidence_result_passed,
+  failed: m.evidence_result_failed,
+  void: m.evidence_result_void,
 };
 
-export const resultWords = (result: string): string => (results[result] ?? m.result_void)();
+export const resultWords = (result: string): string =>
+  (results[result] ?? m.evidence_result_void)();
