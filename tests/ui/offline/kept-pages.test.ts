@@ -5,7 +5,7 @@ import { isKeptPage } from '#ui/offline/kept-pages.ts';
 import { tinyContent } from '../tiny-content.ts';
 
 /** Pages that need the server each time they are opened. */
-const serverPages = /^\/(account|card|company|shell|sign-in|start)(\/|$)/;
+const serverPages = /^\/(account|card|company|shell|sign-in|start|verify)(\/|$)/;
 
 const routes = globSync('**/+page.svelte', { cwd: 'src/routes' }).map(
   (file) => `/${file.replaceAll('\\', '/').replace(/\/?\+page\.svelte$/, '')}`,
