@@ -20,21 +20,24 @@ async function isFit(page: Page, name: string): Promise<void> {
 
 const place = (page: Page) => page.getByText(/^Question \d+ of \d+$/);
 
-/** Answers what stands there, whatever it is. */
+/** Answers what stands there, whatever it is; an order is handed in as it lies. */
 async function answer(page: Page): Promise<void> {
   const form = page.getByRole('region', { name: /^Question \d+ of/ });
+  const where = form
+    .getByRole('group', { name: 'Where? Tap the picture, or choose' })
+    .getByRole('button');
   const choices = form.locator('input[type=radio], input[type=checkbox]');
-  if ((await form.getByRole('textbox').count()) > 0) await form.getByRole('textbox').fill('1 in');
-  else if ((await choices.count()) > 0) {
-    await choices.first().focus();
-    await page.keyboard.press('Space');
-  } else if ((await form.locator('ol.ruled').count()) === 0) {
-    // A fault to find: a place, then what could be wrong there.
-    await form.getByRole('group').getByRole('button').first().click();
+  if ((await where.count()) > 0) {
+    await where.first().click();
     for (const name of ['kind', 'card']) {
       const first = form.locator(`input[name=${name}]`).first();
       if ((await first.count()) > 0) await first.check({ force: true });
     }
+  } else if ((await form.getByRole('textbox').count()) > 0) {
+    await form.getByRole('textbox').fill('1 in');
+  } else if ((await choices.count()) > 0) {
+    await choices.first().focus();
+    await page.keyboard.press('Space');
   }
   await page.getByRole('button', { name: 'Save and go on' }).click();
 }

@@ -134,7 +134,7 @@ test('a check at the wall, without signal, and the decision by another person', 
     await isFit(desk, 'decision');
     await desk.getByRole('button', { name: 'Decide for good' }).click();
     await expect(desk.getByText('Choose a verdict.')).toBeVisible();
-    await desk.getByText('Grant', { exact: true }).click();
+    await desk.locator('label').filter({ hasText: 'Grant' }).click();
     await desk.getByRole('button', { name: 'Decide for good' }).click();
     await expect(desk.getByText('Decided: Grant')).toBeVisible();
     await isFit(desk, 'decision-made');
