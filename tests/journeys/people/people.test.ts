@@ -15,8 +15,14 @@ async function setUp(page: Page, code: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Test Walls');
 }
 
-const section = (page: Page, name: string) =>
-  page.getByRole('navigation', { name: 'Test Walls' }).getByRole('link', { name }).click();
+/** On a phone the sections are folded up. */
+async function section(page: Page, name: string): Promise<void> {
+  const sections = page.getByRole('navigation', { name: 'Test Walls' });
+  await expect(sections).toBeVisible();
+  const fold = sections.locator('summary');
+  if (await fold.isVisible()) await fold.click();
+  await sections.getByRole('link', { name }).click();
+}
 
 async function addCrew(page: Page, name: string): Promise<void> {
   await section(page, 'Crews');
