@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { installWithApt, programAt } from './debian.js';
 import { runtime } from './runtime.js';
 import { run, secondsSince, tell } from './run.js';
@@ -9,11 +10,21 @@ export const systemBrowser = () => process.env['CHROMIUM'] ?? programAt('chromiu
 const installBesidePackages = () =>
   run(runtime(), ['node_modules/@playwright/test/cli.js', 'install', 'chromium']);
 
+/** Where Debian keeps letters as wide as the sheets are laid out for. */
+const letters = '/usr/share/fonts/truetype/liberation';
+
+/** Sheets of paper are counted in the journeys: with wider letters there would be more of them. */
+function installLetters() {
+  if (process.platform !== 'linux' || existsSync(letters)) return;
+  if (installWithApt(['fonts-liberation'])) tell('Fonts installed with apt-get.');
+}
+
 /**
  * Sees to a browser for the journeys. Where none can be had it says so and goes on: the other
  * stages are still worth running, and the journeys will fail.
  */
 export function installBrowser() {
+  installLetters();
   if (systemBrowser()) return;
   const start = Date.now();
   if (installWithApt(['chromium', 'fonts-dejavu-core'])) {
