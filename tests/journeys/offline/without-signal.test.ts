@@ -127,7 +127,7 @@ test('a browser that prefers Spanish reads it without signal though nobody chose
 test('an address that is not kept says why, and leads on', async ({ page, context, site }) => {
   await visit(page, site);
   await cutOff(context, site);
-  await page.goto(`${site.address}/verify/0123`);
+  await page.goto(`${site.address}/nowhere/0123`);
   await expect(page.getByRole('main')).toContainText('There is no signal.');
   await page.goto(`${site.address}/methods/no-such-method`);
   await expect(page.getByRole('main')).toContainText('There is no sheet at this address');
