@@ -6,8 +6,10 @@ import { parseQuantity } from '#engine/measure/parse-quantity.ts';
  * its value, however it is written; of words, case, accents, marks and spaces do not count.
  */
 export function readsAs(text: string): string {
-  const quantity = parseQuantity(text);
-  if (quantity.ok) return formatExact(quantity.value);
+  if (/\p{N}/u.test(text)) {
+    const quantity = parseQuantity(text);
+    if (quantity.ok) return formatExact(quantity.value);
+  }
   return text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

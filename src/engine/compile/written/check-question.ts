@@ -69,18 +69,20 @@ function checkCount(at: At, { kind }: Question, choices: readonly Choice[]): voi
 
 /** No two choices may read alike in any language, least of all a right one and a wrong one. */
 function checkUnlike(at: At, choices: readonly Choice[], sheet: DataSheet): void {
-  const shown = choices.map((choice) => ({ ...choice, say: withNumbers(choice.say, sheet) }));
+  const shown = choices.map((choice) => {
+    const say = withNumbers(choice.say, sheet);
+    return { ...choice, reads: { en: readsAs(say.en), es: readsAs(say.es) } };
+  });
   shown.forEach((choice, place) => {
+    const above = shown.slice(0, place);
     const language = languages.find((each) =>
-      shown.slice(0, place).some((other) => readsAs(other.say[each]) === readsAs(choice.say[each])),
+      above.some(({ reads }) => reads[each] === choice.reads[each]),
     );
     if (language === undefined) return;
-    const isMixed = shown
-      .slice(0, place)
-      .some(
-        ({ say, isRight }) =>
-          isRight !== choice.isRight && readsAs(say[language]) === readsAs(choice.say[language]),
-      );
+    const isMixed = above.some(
+      ({ reads, isRight }) =>
+        isRight !== choice.isRight && reads[language] === choice.reads[language],
+    );
     const message = isMixed
       ? `In "${language}" this wrong choice reads like the right one.`
       : `In "${language}" this reads like a choice above it.`;
