@@ -1,17 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-
-async function breaches(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .exclude('main li:nth-child(n + 6)')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
-    .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-}
-
-const overhang = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+import { breaches, overhang } from './fitness.ts';
 
 /** Anything of the sheet that is pressed, and is lower than a glove needs. */
 const tooLow = (page: Page): Promise<readonly string[]> =>

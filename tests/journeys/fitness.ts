@@ -1,16 +1,38 @@
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
+import { awake } from './building.ts';
 
-/** Breaches of WCAG 2.2 A and AA, and of contrast at AAA, that axe can see on the page as it stands. */
-export async function breaches(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page })
+const contrast = ['color-contrast', 'color-contrast-enhanced'];
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+const axeOn = (page: Page): AxeBuilder =>
+  new AxeBuilder({ page })
+    // A page without frames needs no second page to gather what was found in them.
+    .setLegacyMode()
     // The rows of a long list are alike: the first ones stand for all.
     .exclude('main li:nth-child(n + 6)')
     .exclude('main label:nth-child(n + 6)')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
-    .analyze();
+    // What passes is only counted: to describe each of it takes most of the time.
+    .options({
+      resultTypes: ['violations'],
+      rules: { 'color-contrast-enhanced': { enabled: true } },
+    });
+
+async function seenBy(axe: AxeBuilder): Promise<readonly string[]> {
+  const { violations } = await axe.analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+}
+
+/** Breaches of WCAG 2.2 A and AA, and of contrast at AAA, that axe can see on the page as it stands. */
+export const breaches = (page: Page): Promise<readonly string[]> =>
+  seenBy(axeOn(page).withTags(tags));
+
+/** The same page on dark paper can only differ by its colours. */
+export async function faintOnDark(page: Page): Promise<readonly string[]> {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const faint = await seenBy(axeOn(page).withRules(contrast));
+  await page.emulateMedia({ colorScheme: 'light' });
+  return faint;
 }
 
 /** How far the page can be pushed sideways. */
@@ -29,3 +51,38 @@ export const tooSmall = (page: Page): Promise<readonly string[]> =>
       })
       .map((part) => `${part.textContent?.trim()} ${part.offsetWidth}x${part.offsetHeight}`),
   );
+
+/** Nothing wrong with a page as it stands. */
+export async function isFit(page: Page): Promise<void> {
+  await awake(page);
+  expect(await breaches(page)).toEqual([]);
+  expect(await overhang(page)).toBe(0);
+  expect(await tooSmall(page)).toEqual([]);
+}
+
+/** Nothing wrong with a page on light paper, nor its colours on dark. */
+export async function isFitOnBothPapers(page: Page): Promise<void> {
+  await isFit(page);
+  expect(await faintOnDark(page)).toEqual([]);
+}
+
+/** For whoever would rather look: a folder named by JOURNEY_PICTURES takes every page that is tested. */
+async function picture(page: Page, name: string, language: string): Promise<void> {
+  const folder = process.env['JOURNEY_PICTURES'];
+  if (!folder) return;
+  const path = `${folder}/${test.info().project.name}-${name}-${language}.png`;
+  await page.screenshot({ path, fullPage: true });
+}
+
+/** Nothing wrong with a page in either language; its words may be longer, its parts are the same. */
+export async function isFitInBoth(page: Page, name: string): Promise<void> {
+  await isFit(page);
+  await picture(page, name, 'en');
+  await page.getByRole('button', { name: 'Español' }).click();
+  await expect(page.locator('html')).toHaveAttribute('lang', 'es');
+  expect(await overhang(page)).toBe(0);
+  expect(await tooSmall(page)).toEqual([]);
+  await picture(page, name, 'es');
+  await page.getByRole('button', { name: 'English' }).click();
+  await expect(page.locator('html')).toHaveAttribute('lang', 'en');
+}

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import { awake, Builder, minutesToDry, rightSettings, wallOf } from './building.ts';
-import { breaches, overhang, tooSmall } from './fitness.ts';
+import { isFitOnBothPapers } from './fitness.ts';
 
 const review = (page: Page) => page.getByRole('region', { name: /^(Inspection|Inspección)$/ });
 
@@ -231,43 +231,33 @@ test('attempts are carried to another browser; a bad file loses nothing', async 
   await elsewhere.context().close();
 });
 
-const fit = async (page: Page) => {
-  expect(await overhang(page)).toBe(0);
-  expect(await breaches(page)).toEqual([]);
-  expect(await tooSmall(page)).toEqual([]);
-};
+test('choosing and building is fit for all on both papers', async ({ page }) => {
+  test.slow();
+  await page.goto('/practise');
+  await isFitOnBothPapers(page);
+  await page.goto('/practise/base-of-wall?mode=guided&seed=3&joint=seam');
+  const { steps } = wallOf('base-of-wall', { joint: 'seam' });
+  const builder = new Builder(page);
+  const line = steps.find(({ id }) => id === 'snap-line')!;
+  await builder.putUp(line);
+  await isFitOnBothPapers(page);
+  await page.goto('/practise/base-of-wall?weather=snow&seed=3');
+  await isFitOnBothPapers(page);
+});
 
-for (const scheme of ['light', 'dark'] as const) {
-  test(`choosing and building is fit for all on ${scheme} paper`, async ({ page }) => {
-    test.slow();
-    await page.emulateMedia({ colorScheme: scheme });
-    await page.goto('/practise');
-    await fit(page);
-    await page.goto('/practise/base-of-wall?mode=guided&seed=3&joint=seam');
-    const { steps } = wallOf('base-of-wall', { joint: 'seam' });
-    const builder = new Builder(page);
-    const line = steps.find(({ id }) => id === 'snap-line')!;
-    await builder.putUp(line);
-    await fit(page);
-    await page.goto('/practise/base-of-wall?weather=snow&seed=3');
-    await fit(page);
-  });
-
-  test(`a review in Spanish is fit for all on ${scheme} paper`, async ({ page }) => {
-    test.slow();
-    await page.emulateMedia({ colorScheme: scheme });
-    await page.goto('/practise/base-of-wall?mode=own&seed=3&joint=seam');
-    const { steps } = wallOf('base-of-wall', { joint: 'seam' });
-    const builder = new Builder(page);
-    for (const step of steps.slice(0, 5).reverse()) await builder.putUp(step);
-    await page.getByRole('button', { name: 'Español' }).click();
-    const ask = page.getByRole('button', { name: 'Pedir la inspección' });
-    await ask.first().click();
-    await page.getByRole('dialog').getByRole('button', { name: 'Pedir la inspección' }).click();
-    await expect(review(page)).toBeVisible();
-    await fit(page);
-    await page.goto('/attempts');
-    await expect(page.getByRole('link', { name: /Base del muro/ })).toBeVisible();
-    await fit(page);
-  });
-}
+test('a review in Spanish is fit for all on both papers', async ({ page }) => {
+  test.slow();
+  await page.goto('/practise/base-of-wall?mode=own&seed=3&joint=seam');
+  const { steps } = wallOf('base-of-wall', { joint: 'seam' });
+  const builder = new Builder(page);
+  for (const step of steps.slice(0, 5).reverse()) await builder.putUp(step);
+  await page.getByRole('button', { name: 'Español' }).click();
+  const ask = page.getByRole('button', { name: 'Pedir la inspección' });
+  await ask.first().click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Pedir la inspección' }).click();
+  await expect(review(page)).toBeVisible();
+  await isFitOnBothPapers(page);
+  await page.goto('/attempts');
+  await expect(page.getByRole('link', { name: /Base del muro/ })).toBeVisible();
+  await isFitOnBothPapers(page);
+});

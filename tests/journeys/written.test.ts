@@ -2,16 +2,10 @@ import { expect, test, type Page } from '@playwright/test';
 import type { Question } from '#engine/written/question.ts';
 import { openContent } from '#server/content.ts';
 import { awake } from './building.ts';
-import { breaches, overhang, tooSmall } from './fitness.ts';
+import { isFit } from './fitness.ts';
 
 const content = openContent();
 const topic = [...content.topics.values()].find(({ id }) => id === 'safety')!;
-
-async function isFit(page: Page): Promise<void> {
-  expect(await overhang(page)).toBe(0);
-  expect(await breaches(page)).toEqual([]);
-  expect(await tooSmall(page)).toEqual([]);
-}
 
 /** Whichever question stands there, by its words. */
 async function questionShown(page: Page): Promise<Question> {

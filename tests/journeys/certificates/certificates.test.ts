@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { type Browser, expect, type Page } from '@playwright/test';
-import { awake } from '../building.ts';
-import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { isFitInBoth } from '../fitness.ts';
 import { type CertifiedSite, password, test } from './site.ts';
 
 const options = (site: CertifiedSite) => ({
@@ -24,23 +23,6 @@ async function signedIn(browser: Browser, site: CertifiedSite, name: string): Pr
 
 const fileOf = (page: Page) => page.locator('input[type=file]');
 
-/** Nothing wrong with a page in either language. */
-async function isFit(page: Page): Promise<void> {
-  await awake(page);
-  expect(await breaches(page)).toEqual([]);
-  for (const other of ['Español', 'English']) {
-    expect(await overhang(page)).toBe(0);
-    expect(await tooSmall(page)).toEqual([]);
-    const shots = process.env['JOURNEY_PICTURES'];
-    if (shots) {
-      const place = new URL(page.url()).pathname.replaceAll(/[^a-z]+/g, '-').slice(0, 40);
-      const path = `${shots}/${test.info().project.name}${place}-${other}-${Date.now()}.png`;
-      await page.screenshot({ path, fullPage: true });
-    }
-    await page.getByRole('button', { name: other }).click();
-  }
-}
-
 test('a certificate is carried, verified by a stranger, suspended, and seen to be', async ({
   browser,
   site,
@@ -51,7 +33,7 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
   await holder.goto(own);
   await expect(holder.getByRole('heading', { name: 'Base of wall installer' })).toBeVisible();
   await expect(holder.getByText('Current', { exact: true })).toBeVisible();
-  await isFit(holder);
+  await isFitInBoth(holder, 'certificate-1');
 
   // Asked for as the link does: what a browser does with a PDF depends on the browser.
   const paper = holder.getByRole('link', { name: 'Certificate as PDF' });
@@ -71,7 +53,7 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
   await expect(stranger.getByText('This certificate holds today.')).toBeVisible();
   await expect(stranger.getByText('A. M. R.')).toBeVisible();
   await expect(stranger.getByText('Ruiz')).toHaveCount(0);
-  await isFit(stranger);
+  await isFitInBoth(stranger, 'certificate-2');
   await fileOf(stranger).setInputFiles(file);
   await expect(stranger.getByText('The signature is right')).toBeVisible();
   await expect(stranger.getByText('It was signed for Ana María Ruiz.')).toBeVisible();
@@ -93,10 +75,10 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
 
   const office = await signedIn(browser, site, site.office);
   await office.goto(`/company/${site.company}/certificates?show=all`);
-  await isFit(office);
+  await isFitInBoth(office, 'certificate-3');
   await office.getByRole('link', { name: 'Ana María Ruiz' }).click();
   await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana María Ruiz');
-  await isFit(office);
+  await isFitInBoth(office, 'certificate-4');
   await office.locator('summary', { hasText: 'Suspend' }).click();
   await office.getByLabel('Reason').first().fill('Missed the yearly check.');
   await office.getByRole('button', { name: 'Suspend', exact: true }).click();
@@ -110,5 +92,5 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
 
   await stranger.goto('/verify/AAAAAAAAAAAAAAAAAAAAAA');
   await expect(stranger.getByText('Not one of ours')).toBeVisible();
-  await isFit(stranger);
+  await isFitInBoth(stranger, 'certificate-5');
 });

@@ -1,22 +1,7 @@
 import { expect, type Page } from '@playwright/test';
 import { awake } from '../building.ts';
-import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { isFitInBoth } from '../fitness.ts';
 import { signIn, test } from './staffed-site.ts';
-
-/** Nothing wrong with a page in either language. */
-async function isFit(page: Page, name: string): Promise<void> {
-  for (const other of ['Español', 'English']) {
-    expect(await breaches(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(await tooSmall(page)).toEqual([]);
-    const shots = process.env['JOURNEY_PICTURES'];
-    if (shots) {
-      const path = `${shots}/${test.info().project.name}-${name}-${other}.png`;
-      await page.screenshot({ path, fullPage: true });
-    }
-    await page.getByRole('button', { name: other }).click();
-  }
-}
 
 const place = (page: Page) => page.getByText(/^Question \d+ of \d+$/);
 
@@ -65,10 +50,10 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await office.getByRole('button', { name: 'Look up' }).click();
   await office.getByText('Ana López').click();
   await office.getByText('Base of wall installer').click();
-  await isFit(office, 'applications-found');
+  await isFitInBoth(office, 'applications-found');
   await office.getByRole('button', { name: 'Open it' }).click();
   await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana López');
-  await isFit(office, 'application');
+  await isFitInBoth(office, 'application');
   const application = new URL(office.url()).pathname;
 
   const examiner = await signedIn('ed.examiner');
@@ -76,7 +61,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await examiner.getByRole('button', { name: 'Set up a sitting' }).first().click();
   await examiner.getByRole('button', { name: 'Make a start code' }).click();
   const code = await examiner.getByText(/^[A-Z]{3}-[A-Z]{3}$/).textContent();
-  await isFit(examiner, 'sitting-waiting');
+  await isFitInBoth(examiner, 'sitting-waiting');
 
   const ana = await signedIn('ana.lopez');
   await ana.getByRole('link', { name: /Written questions/ }).click();
@@ -87,7 +72,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await ana.getByRole('button', { name: 'Begin' }).click();
   await awake(ana);
   await expect(place(ana)).toHaveText('Question 1 of 30');
-  await isFit(ana, 'exam-question');
+  await isFitInBoth(ana, 'exam-question');
   await answer(ana);
   await expect(place(ana)).toHaveText('Question 2 of 30');
 
@@ -95,6 +80,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await ana.route('**/told', (route) => route.abort());
   await answer(ana);
   await expect(ana.getByRole('button', { name: /Question 2 .*not sent yet/ })).toBeVisible();
+  await expect(place(ana)).toHaveText('Question 3 of 30');
   await ana.unroute('**/told');
   await ana.reload();
   await awake(ana);
@@ -109,13 +95,13 @@ test('an application, a sitting by its code, a reload in the middle, and the res
 
   await examiner.reload();
   await expect(examiner.getByRole('main')).toContainText('2 of 30 answered.');
-  await isFit(examiner, 'sitting-handed-in');
+  await isFitInBoth(examiner, 'sitting-handed-in');
   await examiner.getByRole('button', { name: 'Release the result' }).click();
   await expect(examiner.getByRole('button', { name: 'Release the result' })).toBeHidden();
   await ana.reload();
   await expect(ana.getByRole('heading', { name: 'Result' })).toBeVisible();
   await expect(ana.getByRole('main')).toContainText('Not passed');
-  await isFit(ana, 'exam-result');
+  await isFitInBoth(ana, 'exam-result');
   await office.reload();
   await expect(office.getByRole('main')).toContainText('It was not passed.');
 });

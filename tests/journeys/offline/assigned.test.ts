@@ -1,6 +1,6 @@
 import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { Builder, wallOf } from '../building.ts';
-import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { isFitInBoth } from '../fitness.ts';
 import { test } from '../people/site.ts';
 
 const password = 'three plain words';
@@ -29,31 +29,11 @@ async function takeOn(page: Page, company: string, name: string): Promise<string
   return (await page.getByText(/\/card\//).textContent()) ?? '';
 }
 
-/** Nothing wrong with a page in either language. */
-async function isFit(page: Page): Promise<void> {
-  for (const other of ['Español', 'English']) {
-    await page.waitForTimeout(200);
-    const shots = process.env['JOURNEY_PICTURES'];
-    if (shots) {
-      const name = page
-        .url()
-        .replaceAll(/[^a-z]+/g, '-')
-        .slice(-40);
-      const path = `${shots}/${page.viewportSize()?.width}${name}-${other}-${Date.now()}.png`;
-      await page.screenshot({ path, fullPage: true });
-    }
-    expect(await breaches(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(await tooSmall(page)).toEqual([]);
-    await page.getByRole('button', { name: other }).click();
-  }
-}
-
 const foot = (page: Page) => page.getByRole('contentinfo');
 
 async function giveWall(page: Page, company: string): Promise<void> {
   await page.goto(`${company}/assignments`);
-  await isFit(page);
+  await isFitInBoth(page, 'assigned-1');
   await page.getByRole('link', { name: 'Give work' }).click();
   await page.getByRole('button', { name: 'Give it' }).click();
   await expect(page.getByText('Write a title.')).toBeVisible();
@@ -67,11 +47,11 @@ async function giveWall(page: Page, company: string): Promise<void> {
   await page.getByRole('button', { name: /^Add ?:? Ana López$/ }).click();
   await expect(page.getByRole('button', { name: /^Take out ?: Ana López$/ })).toBeVisible();
   await expect(page.getByLabel('Title', { exact: true })).toHaveValue('First wall');
-  await isFit(page);
+  await isFitInBoth(page, 'assigned-2');
   await page.getByRole('button', { name: 'Give it' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('First wall');
   await expect(page.getByRole('main')).toContainText('Not started');
-  await isFit(page);
+  await isFitInBoth(page, 'assigned-3');
 }
 
 /** Takes the wall from the list of what is due, builds it without signal, and has it inspected. */
@@ -79,7 +59,7 @@ async function buildWithoutSignal(page: Page, context: BrowserContext): Promise<
   await page.goto('/due');
   await expect(foot(page)).toContainText('Kept on this device', { timeout: 30_000 });
   await expect(page.getByRole('heading', { name: 'First wall' })).toBeVisible();
-  await isFit(page);
+  await isFitInBoth(page, 'assigned-4');
   await context.setOffline(true);
   await page.reload();
   await expect(page.getByRole('heading', { name: 'First wall' })).toBeVisible();
@@ -139,7 +119,7 @@ test('a trainer gives a wall; it is built without signal, sent once, commented a
   await trainer.reload();
   await trainer.getByRole('link', { name: 'Ana López' }).click();
   await expect(trainer.getByRole('heading', { name: 'Attempts: Ana López' })).toBeVisible();
-  await isFit(trainer);
+  await isFitInBoth(trainer, 'assigned-5');
   await trainer.getByRole('link', { name: /100.*Base of wall/ }).click();
   await expect(trainer.getByRole('heading', { name: 'Inspection' })).toBeVisible();
   await trainer.getByRole('button', { name: 'Comment' }).click();
@@ -150,20 +130,20 @@ test('a trainer gives a wall; it is built without signal, sent once, commented a
   await trainer.getByLabel('Say something of this attempt').fill('Once more, please.');
   await trainer.getByRole('button', { name: 'Ask for it again' }).click();
   await expect(trainer.getByText('It is asked for again.')).toBeVisible();
-  await isFit(trainer);
+  await isFitInBoth(trainer, 'assigned-6');
   const attempt = new URL(trainer.url()).pathname;
 
   await phone.goto('/due');
   await expect(phone.getByRole('main')).toContainText('Good laps.');
   await expect(phone.getByRole('main')).toContainText('Asked for again');
-  await isFit(phone);
+  await isFitInBoth(phone, 'assigned-7');
   await phone
     .getByRole('link', { name: /See the attempt/ })
     .first()
     .click();
   await expect(phone.getByText('Once more, please.')).toBeVisible();
   await expect(phone.getByRole('button', { name: 'Comment' })).toHaveCount(0);
-  await isFit(phone);
+  await isFitInBoth(phone, 'assigned-8');
   expect((await phone.request.get(`${company}/assignments`)).status()).toBe(403);
 
   const other = await takeOn(trainer, company, 'Bo Brown');

@@ -1,7 +1,7 @@
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { png } from '../../server/checks/pictures.ts';
 import { awake } from '../building.ts';
-import { breaches, overhang, tooSmall } from '../fitness.ts';
+import { isFitInBoth } from '../fitness.ts';
 import { examinedSite, password } from './examined.ts';
 
 type Site = Awaited<ReturnType<typeof examinedSite>>;
@@ -13,22 +13,6 @@ const signIn = async (page: Page, { address }: Site, name: string): Promise<void
   await page.locator('main form button').first().click();
   await page.waitForURL((url) => !url.pathname.startsWith('/sign-in'));
 };
-
-/** Nothing wrong with a page in either language. */
-async function isFit(page: Page, name: string): Promise<void> {
-  for (const other of ['Español', 'English']) {
-    const shots = process.env['JOURNEY_PICTURES'];
-    if (shots)
-      await page.screenshot({
-        path: `${shots}/${name}-${other}.png`,
-        fullPage: !name.startsWith('check-'),
-      });
-    expect.soft(await breaches(page)).toEqual([]);
-    expect.soft(await overhang(page)).toBe(0);
-    expect.soft(await tooSmall(page)).toEqual([]);
-    await page.getByRole('button', { name: other }).click();
-  }
-}
 
 const measures: Readonly<Record<string, string>> = {
   'fasten-strap/setting/thickness': '54',
@@ -101,12 +85,12 @@ test('a check at the wall, without signal, and the decision by another person', 
     await signIn(page, site, 'examiner');
     await page.goto(`${site.address}/company/${site.company}/checks`);
     await awake(page);
-    await isFit(page, 'checks');
+    await isFitInBoth(page, 'checks');
     await page.getByRole('button', { name: 'Begin the check of Ana López' }).click();
     await page.waitForURL(/\/checks\/[0-9a-f-]{36}/);
     await expect(page.getByRole('heading', { name: 'Witness points' })).toBeVisible();
     await withoutSignal(context, page);
-    await isFit(page, 'check-filled');
+    await isFitInBoth(page, 'check-filled');
 
     await page.getByLabel('Your password').fill('not my password');
     await page.getByRole('button', { name: 'Sign for good' }).click();
@@ -116,7 +100,7 @@ test('a check at the wall, without signal, and the decision by another person', 
     await expect(page.getByText(/^Signed on/)).toBeVisible();
     await page.goto(`${site.address}/checks`);
     await awake(page);
-    await isFit(page, 'checks-on-device');
+    await isFitInBoth(page, 'checks-on-device');
     await context.close();
 
     const office = await browser.newContext({ ...options, viewport: { width: 1280, height: 800 } });
@@ -124,20 +108,20 @@ test('a check at the wall, without signal, and the decision by another person', 
     await signIn(desk, site, 'delia');
     await desk.goto(`${site.address}/company/${site.company}/decisions`);
     await awake(desk);
-    await isFit(desk, 'decisions');
+    await isFitInBoth(desk, 'decisions');
     await desk.getByRole('link', { name: 'Ana López' }).click();
     await expect(desk.getByText('The evidence is complete')).toBeVisible();
     await expect(desk.getByText('Pulled too steeply, then slower.').first()).toBeVisible();
     const shown = desk.getByRole('img', { name: 'Photo 1' });
     await expect(shown).toBeVisible();
     expect(await shown.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(2);
-    await isFit(desk, 'decision');
+    await isFitInBoth(desk, 'decision');
     await desk.getByRole('button', { name: 'Decide for good' }).click();
     await expect(desk.getByText('Choose a verdict.')).toBeVisible();
     await desk.locator('label').filter({ hasText: 'Grant' }).click();
     await desk.getByRole('button', { name: 'Decide for good' }).click();
     await expect(desk.getByText('Decided: Grant')).toBeVisible();
-    await isFit(desk, 'decision-made');
+    await isFitInBoth(desk, 'decision-made');
     await office.close();
   } finally {
     await site.stop();

@@ -2,7 +2,7 @@ import { expect, type Page } from '@playwright/test';
 import { anotherBuild, anotherContent } from '../../browser/versions.ts';
 import { haveInspected, putUpFirst, test, visit } from './parts.ts';
 
-const building = 240_000;
+const building = 600_000;
 
 /** The signal comes back, and with it the moment to look for something newer. */
 async function regainSignal(page: Page): Promise<void> {
