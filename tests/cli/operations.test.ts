@@ -11,11 +11,11 @@ import { freshRecords, kinds } from '../server/records.ts';
 const program = join(import.meta.dirname, '../../src/cli/underlap.ts');
 const freshFolder = () => mkdtempSync(join(tmpdir(), 'underlap-cli-'));
 
-const underlap = (place: Place, ...args: readonly string[]) =>
+const underlap = (place: Place & { readonly keys?: string }, ...args: readonly string[]) =>
   new Promise<{ code: number | null; result: unknown; beside: string }>((resolve) => {
     const { DATABASE_URL: _, ...env } = process.env;
     const records = 'url' in place ? { DATABASE_URL: place.url } : {};
-    const folder = 'folder' in place ? place.folder : freshFolder();
+    const folder = 'folder' in place ? place.folder : (place.keys ?? freshFolder());
     const child = spawn(process.execPath, [program, ...args], {
       env: { ...env, ...records, DATA_DIR: folder },
       stdio: ['ignore', 'pipe', 'pipe'],
@@ -77,6 +77,25 @@ describe.each(kinds)('%s', (kind) => {
     expect([last.code, last.beside]).toEqual([1, expect.stringContaining('last person')]);
     expect((await underlap(place, 'erase-person', 'nobody', '--yes')).code).toBe(1);
     expect((await underlap(place, 'verify')).code).toBe(0);
+    await records.drop();
+  });
+
+  test('the key that certificates are signed with is listed and rotated by command alone', async () => {
+    const records = await freshRecords(kind);
+    const place =
+      'folder' in records.place ? records.place : { ...records.place, keys: freshFolder() };
+    expect(await underlap(place, 'keys', 'list')).toMatchObject({ code: 0, result: [] });
+    const first = await underlap(place, 'keys', 'rotate');
+    const second = await underlap(place, 'keys', 'rotate');
+    const [one, two] = [first, second].map(({ result }) => result as Record<'from' | 'to', string>);
+    expect(two).toMatchObject({ from: one!.to });
+    const listed = await underlap(place, 'keys', 'list');
+    const keys = listed.result as readonly { readonly id: string; readonly retiredAt: unknown }[];
+    expect(keys.filter(({ retiredAt }) => retiredAt === null).map(({ id }) => id)).toEqual([
+      two!.to,
+    ]);
+    expect(keys.map(({ id }) => id).toSorted()).toEqual([one!.from, one!.to, two!.to].toSorted());
+    expect((await underlap(place, 'keys', 'lose')).code).toBe(2);
     await records.drop();
   });
 });
