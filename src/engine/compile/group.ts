@@ -18,17 +18,20 @@ export function record<F extends Fields>(fields: F): Reader<Read<F>> {
   const read = (here: Here): Read<F> => {
     const pairs = pairsIn(here, `a group of keys: ${known.join(', ')}`);
     if (!pairs) return blank;
-    const found = new Map<string, unknown>();
+    const found: Record<string, unknown> = { ...blank };
+    const written = new Set<string>();
     for (const { key, name, node } of pairs) {
       const field = Object.hasOwn(fields, key) ? fields[key] : undefined;
-      if (field) found.set(key, field.read({ file: here.file, name, node }));
-      else unknownKey(here.file, name, key, known, node);
+      if (!field) unknownKey(here.file, name, key, known, node);
+      else {
+        written.add(key);
+        found[key] = field.read({ file: here.file, name, node });
+      }
     }
     for (const key of known) {
-      if (found.has(key) || fields[key]!.optional) continue;
-      missingKey(here.file, here.name, key);
+      if (!written.has(key) && !fields[key]!.optional) missingKey(here.file, here.name, key);
     }
-    return { ...blank, ...Object.fromEntries(found) };
+    return found as Read<F>;
   };
   return { read, blank };
 }
