@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect } from '@playwright/test';
+import { breaches } from '../fitness.ts';
 import { cutOff, haveInspected, putUpFirst, test, visit } from './parts.ts';
 
 test.slow();
@@ -71,8 +71,7 @@ test('every sheet opens without signal at its own address', async ({ page, conte
   await expect(page.getByRole('group', { name: 'Bench' })).toBeVisible();
   await page.goto(`${site.address}/search?q=imprimador`);
   await expect(page.getByRole('status').filter({ hasText: /\d+ places? found/ })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id }) => id)).toEqual([]);
+  expect(await breaches(page)).toEqual([]);
 });
 
 test('language and paper are remembered without signal, and shown from the first moment', async ({
@@ -129,6 +128,8 @@ test('an address that is not kept says why, and leads on', async ({ page, contex
   await cutOff(context, site);
   await page.goto(`${site.address}/nowhere/0123`);
   await expect(page.getByRole('main')).toContainText('There is no signal.');
+  await page.goto(`${site.address}/sign-in`);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('This page needs a signal');
   await page.goto(`${site.address}/methods/no-such-method`);
   await expect(page.getByRole('main')).toContainText('There is no sheet at this address');
   await page.getByRole('link', { name: 'Go to the start' }).click();
