@@ -1,9 +1,11 @@
 /** What a running server works with: opened when it is first needed, since a build only reads this file. */
 import { Inbox } from './attempts/inbox.ts';
+import { openDoor } from './certificates/verify-door.ts';
 import { type Database, migrate, openDatabase } from './database/open-database.ts';
 import { secret } from './database/secret.ts';
 import { type Ledger, openLedger } from './exams/happenings.ts';
 import { type Auth, openAuth } from './logins/auth.ts';
+import type { RecentTries } from './logins/recent-tries.ts';
 import { tidy } from './logins/throttle.ts';
 import { type Log, ownLog } from './log.ts';
 import { type Settings, settingsFrom } from './settings.ts';
@@ -18,6 +20,8 @@ export type Desk = {
   readonly inbox: Inbox;
   /** Of examinations under way. */
   readonly ledger: Ledger;
+  /** Strangers at the door of verification. */
+  readonly askers: RecentTries;
 };
 
 /** Opens the records, up to date. Throws where they cannot be opened. */
@@ -38,6 +42,7 @@ export async function openDesk(settings: Settings): Promise<Desk> {
       log,
       inbox: new Inbox(database),
       ledger: openLedger(database),
+      askers: openDoor(),
     };
   } catch (error) {
     await database.close().catch(() => undefined);

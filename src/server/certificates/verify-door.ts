@@ -2,6 +2,7 @@
 import type { IsoDate } from '#engine/calendar.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { Db } from '../database/open-database.ts';
+import { RecentTries } from '../logins/recent-tries.ts';
 import { type Limit, waitFor } from '../logins/throttle.ts';
 import { type Verification, verification } from './verification.ts';
 
@@ -12,14 +13,23 @@ const missing: Limit = { most: 30, seconds: 15 * 60 };
 export type DoorFault =
   { readonly code: 'ABSENT' } | { readonly code: 'TOO_OFTEN'; readonly seconds: number };
 
+/** Who asked lately. */
+export const openDoor = (): RecentTries => new RecentTries(asking);
+
+export type Door = { readonly db: Db; readonly askers: RecentTries };
+
+/**
+ * The first limit only spares this server, and is counted in its memory: a write for every reader would wait
+ * for the disk. The second keeps certificates from being looked for, and is shared by all processes.
+ */
 export async function ask(
-  db: Db,
+  { db, askers }: Door,
   publicId: string,
   address: string,
   at: string,
 ): Promise<Result<Verification, DoorFault>> {
   const now = new Date(at);
-  const seconds = await waitFor(db, `verify-from/${address}`, asking, now);
+  const seconds = askers.waitFor(address, now);
   if (seconds > 0) return fault({ code: 'TOO_OFTEN', seconds });
   const found = await verification(db, publicId, at.slice(0, 10) as IsoDate);
   if (found) return ok(found);

@@ -3,7 +3,7 @@ import { change } from '#server/certificates/life.ts';
 import { showName } from '#server/certificates/name-shown.ts';
 import { freshPublicId } from '#server/certificates/public-id.ts';
 import { verification } from '#server/certificates/verification.ts';
-import { ask, verificationAnswer } from '#server/certificates/verify-door.ts';
+import { ask, openDoor, verificationAnswer } from '#server/certificates/verify-door.ts';
 import { freshId } from '#server/fresh-id.ts';
 import { erase } from '#server/people/erasure.ts';
 import type { Act } from '#server/people/member.ts';
@@ -13,6 +13,7 @@ import { freshRecords, kinds, type Records } from '../records.ts';
 import { certificateRow, granted } from './granted.ts';
 
 describe.each(kinds)('%s', (kind) => {
+  const askers = openDoor();
   let records: Records;
   let act: Act;
   beforeAll(async () => {
@@ -108,7 +109,9 @@ describe.each(kinds)('%s', (kind) => {
     const asked = [freshPublicId(), 'x', '', id, '../keys', 'A'.repeat(5000), '%00'];
     const answers = await Promise.all(
       asked.map(async (publicId, place) => {
-        const answer = verificationAnswer(await ask(db, publicId, `192.0.2.${place}`, at));
+        const answer = verificationAnswer(
+          await ask({ db, askers }, publicId, `192.0.2.${place}`, at),
+        );
         return [answer.status, await answer.text(), [...answer.headers]];
       }),
     );
@@ -122,7 +125,7 @@ describe.each(kinds)('%s', (kind) => {
     const codes = async (times: number, asked: () => string, address: string) => {
       const counts = new Map<string, number>();
       for (let each = 0; each < times; each += 1) {
-        const answer = await ask(db, asked(), address, at);
+        const answer = await ask({ db, askers }, asked(), address, at);
         const code = answer.ok ? 'OK' : answer.error.code;
         counts.set(code, (counts.get(code) ?? 0) + 1);
       }
@@ -130,10 +133,10 @@ describe.each(kinds)('%s', (kind) => {
     };
     expect(await codes(40, freshPublicId, '192.0.2.50')).toEqual({ ABSENT: 30, TOO_OFTEN: 10 });
     expect(await codes(250, () => publicId, '192.0.2.51')).toEqual({ OK: 240, TOO_OFTEN: 10 });
-    const late = verificationAnswer(await ask(db, publicId, '192.0.2.51', at));
+    const late = verificationAnswer(await ask({ db, askers }, publicId, '192.0.2.51', at));
     expect(late.status).toBe(429);
     expect(Number(late.headers.get('retry-after'))).toBeGreaterThan(0);
     const minuteLater = new Date(Date.parse(at) + 61_000).toISOString();
-    expect((await ask(db, publicId, '192.0.2.51', minuteLater)).ok).toBe(true);
+    expect((await ask({ db, askers }, publicId, '192.0.2.51', minuteLater)).ok).toBe(true);
   });
 });

@@ -7,10 +7,10 @@ import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async (event) => {
   event.setHeaders({ 'cache-control': 'private, no-store' });
-  const { database, settings } = await desk();
+  const { database, settings, askers } = await desk();
   const { db } = database;
   const { at } = event.locals;
-  const asked = await ask(db, event.params.id, event.getClientAddress(), at);
+  const asked = await ask({ db, askers }, event.params.id, event.getClientAddress(), at);
   if (!asked.ok) error(asked.error.code === 'ABSENT' ? 404 : 429);
   const origin = originOf(settings, event.url);
   const keys = await list(db);

@@ -3,6 +3,7 @@ import { desk } from '#server/desk.ts';
 import type { RequestHandler } from './$types';
 
 export const GET: RequestHandler = async ({ params, locals, getClientAddress }) => {
-  const { database } = await desk();
-  return verificationAnswer(await ask(database.db, params.id, getClientAddress(), locals.at));
+  const { database, askers } = await desk();
+  const door = { db: database.db, askers };
+  return verificationAnswer(await ask(door, params.id, getClientAddress(), locals.at));
 };
