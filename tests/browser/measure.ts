@@ -2,19 +2,20 @@
  * What a person waits for, measured in a real browser on the built app:
  *
  *   npm run measure             all of it
- *   npm run measure -- placing  one part: placing, pages
+ *   npm run measure -- placing  one part: placing, pages, board
  *
  * Fails when something is over its bound. Other work on the machine makes every figure worse: the load
  * stands beside them.
  */
 import { chromium } from '@playwright/test';
+import { measureBoard } from './board.ts';
 import { conditions } from './figures.ts';
 import { launch } from './launch.ts';
 import { measurePages } from './pages.ts';
 import { measurePlacing } from './placing.ts';
 import { serve } from './site.ts';
 
-const parts = { placing: measurePlacing, pages: measurePages };
+const parts = { placing: measurePlacing, pages: measurePages, board: measureBoard };
 
 const wanted = process.argv.slice(2);
 const unknown = wanted.filter((name) => !(name in parts));

@@ -53,11 +53,11 @@ async function giveWork(db: Db, company: string, people: readonly string[]): Pro
   return work;
 }
 
-/** A company whose office and apprentices are signed in; the records are open to nobody afterwards. */
-export async function signedInCompany(records: Database, apprentices = 3): Promise<Company> {
+/** Who makes logins and signs them in; nobody is a person of a company yet. */
+export async function signingIn(records: Database) {
   const { db } = records;
   const auth = await openAuth(records);
-  const signedIn = async (name: string) => {
+  return async (name: string) => {
     const email = `${freshId()}@example.test`;
     const made = await create(auth, { name, email, password });
     if (!made.ok) throw new Error('no login');
@@ -67,6 +67,12 @@ export async function signedInCompany(records: Database, apprentices = 3): Promi
     const cookie = `${sessionCookie}=${encodeURIComponent(signed.value.cookie)}`;
     return { login: made.value, email, cookie };
   };
+}
+
+/** A company whose office and apprentices are signed in; the records are open to nobody afterwards. */
+export async function signedInCompany(records: Database, apprentices = 3): Promise<Company> {
+  const { db } = records;
+  const signedIn = await signingIn(records);
   const { login, ...office } = await signedIn('Olga Office');
   const { company, person } = await found(db, {
     name: 'North Wall',
