@@ -1,5 +1,7 @@
 import type { SeenWall } from '#engine/inspection/seen-wall.ts';
 import { fromText } from '#engine/compile/transport.ts';
+import type { AskedProblem } from '#engine/takeoff/asked.ts';
+import { type ProblemAnswer, problemAnswerFrom } from '#engine/takeoff/problem-answer.ts';
 import type { Text } from '#engine/text.ts';
 import type { Answer } from '#engine/written/answer.ts';
 import { answerFrom } from '#engine/written/answer-from.ts';
@@ -15,6 +17,7 @@ export type OwnItem = {
         readonly posed: Exclude<Posed, { readonly kind: 'find-fault' }>;
       }
     | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall }
+    | { readonly kind: 'problem'; readonly problem: AskedProblem }
     | undefined;
   /** The answer that counts so far, as it was given. */
   readonly given: string | undefined;
@@ -34,11 +37,16 @@ export async function fetchItem(home: string, place: number): Promise<OwnItem | 
   }
 }
 
+export type OwnAnswer = Answer | ProblemAnswer;
+
 /** What was given before, where it still reads as an answer. */
-export function answerIn(value: string | undefined): Answer | undefined {
+export function answerIn(value: string | undefined): OwnAnswer | undefined {
   if (value === undefined) return undefined;
   try {
-    const read = answerFrom(JSON.parse(value));
+    const given: unknown = JSON.parse(value);
+    const problem = problemAnswerFrom(given);
+    if (problem.ok) return problem.value;
+    const read = answerFrom(given);
     return read.ok ? read.value : undefined;
   } catch {
     return undefined;

@@ -1,3 +1,5 @@
+import type { VerdictKind } from '#engine/takeoff/verdict.ts';
+import type { WorkedLine } from '#engine/takeoff/worked-line.ts';
 import type { Text } from '#engine/text.ts';
 import type { Verdict } from '#engine/written/verdict.ts';
 import { language } from '#ui/language/language.svelte.ts';
@@ -12,15 +14,40 @@ export type ShownVerdict =
       readonly because: Text;
     });
 
-export type MarkedLine = {
+export type WrittenLine = {
   readonly item: string;
   readonly ask?: Text | undefined;
   readonly unit?: Text | undefined;
   readonly verdict?: ShownVerdict | undefined;
-  readonly leftOut?: 'retired' | 'gone' | 'changed' | undefined;
+  readonly leftOut?: LeftOut;
 };
 
-export type MarkedDetail = { readonly lines: readonly MarkedLine[]; readonly passMark: number };
+export type ProblemLine = {
+  readonly item: string;
+  readonly ask?: Text | undefined;
+  readonly intro?: Text | undefined;
+  readonly stated: readonly { readonly id: string; readonly name: Text; readonly value: Text }[];
+  readonly parts: readonly {
+    readonly ask: Text;
+    readonly given?: string | undefined;
+    readonly read?: Text | undefined;
+    readonly unread?: Text | undefined;
+    readonly verdict?: VerdictKind | undefined;
+    readonly say?: Text | undefined;
+    readonly right: Text;
+    readonly worked: readonly WorkedLine[];
+  }[];
+  readonly credit: number;
+  readonly leftOut?: LeftOut;
+};
+
+type LeftOut = 'retired' | 'gone' | 'changed' | undefined;
+
+/** What came of a sitting, as it was kept with its result. */
+export type MarkedDetail = { readonly passMark: number } & (
+  | { readonly kind: 'written'; readonly lines: readonly WrittenLine[] }
+  | { readonly kind: 'takeoff'; readonly lines: readonly ProblemLine[] }
+);
 
 const outcomes: Readonly<Record<string, () => string>> = {
   passed: m.result_passed,
@@ -33,9 +60,15 @@ export const outcomeWords = (outcome: string): string => (outcomes[outcome] ?? m
 export const shareWords = (share: number): string =>
   share.toLocaleString(language.locale, { style: 'percent', maximumFractionDigits: 1 });
 
-/** What came of a question, or why it counts for nobody. */
-export function leftOutWords({ leftOut, verdict }: MarkedLine): string {
-  if (leftOut === 'retired') return m.exam_left_out_retired();
-  if (leftOut) return m.exam_left_out_changed();
-  return verdict ? outcomeLabels[verdict.outcome]() : m.exam_not_answered();
+/** Why it counts for nobody, or nothing. */
+export const leftOutWords = (leftOut: LeftOut): string | undefined =>
+  leftOut === 'retired' ? m.exam_left_out_retired() : leftOut && m.exam_left_out_changed();
+
+export const verdictWords = ({ leftOut, verdict }: WrittenLine): string =>
+  leftOutWords(leftOut) ?? (verdict ? outcomeLabels[verdict.outcome]() : m.exam_not_answered());
+
+/** How many of its parts earned something, as of all. */
+export function problemWords({ leftOut, parts }: ProblemLine): string {
+  const right = parts.filter(({ verdict }) => verdict === 'right').length;
+  return leftOutWords(leftOut) ?? m.takeoff_sum({ right, all: parts.length });
 }

@@ -104,4 +104,42 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await isFitInBoth(ana, 'exam-result');
   await office.reload();
   await expect(office.getByRole('main')).toContainText('It was not passed.');
+
+  // The take-off of the same application: a problem a page, saved as typed, the working after release.
+  const begin = async (part: RegExp) => {
+    await examiner.goto(application);
+    await examiner.getByRole('listitem').filter({ hasText: part }).getByRole('button').click();
+    await examiner.getByRole('button', { name: 'Make a start code' }).click();
+    const made = await examiner.getByText(/^[A-Z]{3}-[A-Z]{3}$/).textContent();
+    await ana.goto(`/company/${site.company}`);
+    await ana.getByRole('link', { name: part }).first().click();
+    await ana.getByLabel('Start code').fill(made ?? '');
+    await ana.getByRole('button', { name: 'Begin' }).click();
+    await awake(ana);
+  };
+  const handIn = async () => {
+    await ana.getByRole('button', { name: 'Hand in', exact: true }).click();
+    await ana.getByRole('button', { name: 'Hand in now' }).click();
+    await expect(ana.getByRole('heading', { name: 'Handed in' })).toBeVisible();
+    await examiner.reload();
+    await examiner.getByRole('button', { name: 'Release the result' }).click();
+    await expect(examiner.getByRole('button', { name: 'Release the result' })).toBeHidden();
+    await ana.reload();
+    await expect(ana.getByRole('heading', { name: 'Result' })).toBeVisible();
+  };
+  await begin(/Take-off/);
+  await expect(place(ana)).toHaveText('Question 1 of 6');
+  const field = ana.getByRole('textbox').first();
+  if ((await ana.getByRole('textbox').count()) > 0) await field.fill(`12'-6 1/2"`);
+  else await ana.getByRole('radio').first().check({ force: true });
+  await isFit(ana, 'exam-problem');
+  await ana.getByRole('button', { name: 'Save and go on' }).click();
+  await expect(place(ana)).toHaveText('Question 2 of 6');
+  await ana.reload();
+  await awake(ana);
+  await ana.getByRole('button', { name: /Question 1 .*saved/ }).click();
+  await expect(place(ana)).toHaveText('Question 1 of 6');
+  await handIn();
+  await ana.getByRole('main').locator('summary').first().click();
+  await isFit(ana, 'exam-problem-result');
 });
