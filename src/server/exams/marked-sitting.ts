@@ -1,8 +1,10 @@
 /** What comes of a sitting that is over, by the kind of its part. */
 import type { Content } from '#engine/compile/content.ts';
-import type { Part, SchemeId } from '#engine/exam/scheme.ts';
+import { mockUpResult } from '#engine/exam/mock-up-result.ts';
+import type { MockUpPart, Part, SchemeId } from '#engine/exam/scheme.ts';
 import { type Mark, type PartResult, partResult } from '#engine/exam/score.ts';
 import { approximate } from '#engine/measure/rational.ts';
+import { markMockUp, type WallLine } from './mark-mock-up.ts';
 import { markOfProblem, markTakeoff, type TakeoffLine } from './mark-takeoff.ts';
 import { markOf, markWritten, type WrittenLine } from './mark-written.ts';
 import type { Known } from './sitting-log.ts';
@@ -12,6 +14,7 @@ export type SittingDetail = Summed &
   (
     | { readonly kind: 'written'; readonly lines: readonly WrittenLine[] }
     | { readonly kind: 'takeoff'; readonly lines: readonly TakeoffLine[] }
+    | { readonly kind: 'mock-up'; readonly lines: readonly WallLine[] }
   );
 
 type Summed = {
@@ -45,6 +48,7 @@ export function partOf(content: Content, { row }: Known): Part | undefined {
 export function markSitting(content: Content, known: Known): MarkedSitting | undefined {
   const part = partOf(content, known);
   if (part?.kind !== known.row.kind) return undefined;
+  if (part.kind === 'mock-up') return markedMockUp(content, known, part);
   return part.kind === 'takeoff'
     ? markedTakeoff(content, known, part)
     : markedWritten(content, known, part);
@@ -67,6 +71,28 @@ function markedTakeoff(content: Content, known: Known, part: Part): MarkedSittin
     ...result,
     detail: { kind: 'takeoff', lines, ...sum },
     responses: responsesTo(known, lines, ({ credit }) => credit === 1),
+  };
+}
+
+const whole = 100;
+
+/** The share is that of the wall that came off worst: each has to reach the pass mark by itself. */
+function markedMockUp(content: Content, known: Known, part: MockUpPart): MarkedSitting {
+  const lines = markMockUp(content, known);
+  const built = lines.filter(({ leftOut }) => !leftOut);
+  const asked = { ...part, builds: built.length };
+  const passed = built.filter((wall) => mockUpResult({ ...part, builds: 1 }, [wall]) === 'passed');
+  return {
+    outcome: built.length === 0 ? 'nothing-to-count' : mockUpResult(asked, built),
+    share: built.length === 0 ? undefined : Math.min(...built.map(({ score }) => score)) / whole,
+    detail: {
+      kind: 'mock-up',
+      lines,
+      earned: passed.length,
+      possible: built.length,
+      passMark: approximate(part.passMark.value),
+    },
+    responses: responsesTo(known, lines, (line) => passed.includes(line)),
   };
 }
 

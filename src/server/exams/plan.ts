@@ -11,7 +11,12 @@ export type Drawn = {
     /** Of the problem as it was drawn: another content may make another one of the same seed. */
     readonly print: string;
   }[];
-  readonly walls?: readonly Site[];
+  readonly walls?: readonly {
+    readonly method: string;
+    readonly site: Site;
+    /** Of what the wall asks, as it was drawn. */
+    readonly print: string;
+  }[];
 };
 
 export type KeptPlan = Drawn & {

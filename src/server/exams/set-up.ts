@@ -12,15 +12,15 @@ import { freshId } from '../fresh-id.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { type Application, application, dayOf, partsFor, standingFor } from './applications.ts';
 import type { Drawn, KeptPlan } from './plan.ts';
+import { drawMockUp } from './mock-up-part.ts';
 import { retiredItems } from './retired-items.ts';
 import { drawTakeoff } from './takeoff-part.ts';
 import { countUse, drawWritten } from './written-bank.ts';
 
 /** A part that is sat at a screen. */
-type SatPart = Extract<Part, { readonly kind: 'written' | 'takeoff' }>;
+type SatPart = Extract<Part, { readonly kind: 'written' | 'takeoff' | 'mock-up' }>;
 
-export const isSat = (part: Part): part is SatPart =>
-  part.kind === 'written' || part.kind === 'takeoff';
+export const isSat = (part: Part): part is SatPart => part.kind !== 'hands-on';
 
 /**
  * `OWN`: nobody sets up a sitting of their own. `UNDER_WAY`: one of this part was not released yet.
@@ -93,8 +93,11 @@ async function draw(
   { act, scheme, made, part, seed }: Drawing,
 ): Promise<Result<Drawn, readonly FormFault[]>> {
   const { company } = act.by;
-  if (part.kind === 'takeoff') {
-    return drawTakeoff(content, { part, retired: await retiredItems(trx, company), seed });
+  if (part.kind !== 'written') {
+    const retired = await retiredItems(trx, company);
+    return part.kind === 'takeoff'
+      ? drawTakeoff(content, { part, retired, seed })
+      : drawMockUp(content, { scheme, part, retired, seed });
   }
   const series = { company, scheme: scheme.id, part: part.id };
   const drawn = await drawWritten(trx, content, series, { part, person: made.person, seed });

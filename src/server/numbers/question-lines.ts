@@ -3,6 +3,7 @@ import { topicNames } from '#engine/takeoff/topic.ts';
 import type { Text } from '#engine/text.ts';
 import { fitted } from '#engine/written/fitted.ts';
 import { bankName } from '../exams/bank-name.ts';
+import { wallTexts } from '../exams/wall-name.ts';
 import type { ItemNumbers } from './part-numbers.ts';
 
 type Named = { readonly ask: Text; readonly topic: Text };
@@ -25,7 +26,7 @@ export function questionTexts(content: Content): ReadonlyMap<string, Named> {
       { ask: title, topic: topicNames[topic] },
     ],
   );
-  const texts = new Map([...questions, ...families]);
+  const texts = new Map([...questions, ...families, ...wallTexts(content)]);
   made.set(content, texts);
   return texts;
 }

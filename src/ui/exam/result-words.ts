@@ -1,9 +1,13 @@
+import type { DeviationKind } from '#engine/marking/deviation.ts';
+import type { Outcome } from '#engine/marking/outcome.ts';
+import type { Severity } from '#engine/severity.ts';
 import type { VerdictKind } from '#engine/takeoff/verdict.ts';
 import type { WorkedLine } from '#engine/takeoff/worked-line.ts';
 import type { Text } from '#engine/text.ts';
 import type { Verdict } from '#engine/written/verdict.ts';
 import { language } from '#ui/language/language.svelte.ts';
 import { m } from '#ui/messages/generated/messages.js';
+import { outcomeWords as dispositionWords } from '#ui/review/item-words.ts';
 import { outcomeLabels } from '#ui/written/verdict-words.ts';
 
 /** A fault on a wall is told by its reason alone. */
@@ -41,12 +45,31 @@ export type ProblemLine = {
   readonly leftOut?: LeftOut;
 };
 
+export type WallLine = {
+  readonly item: string;
+  readonly ask?: Text | undefined;
+  readonly facts: readonly { readonly name: Text; readonly value: Text }[];
+  readonly score: number;
+  readonly outcome: Outcome;
+  readonly punch: readonly {
+    readonly kind: DeviationKind;
+    readonly card: Text;
+    readonly severity: Severity;
+    readonly points: number;
+    readonly because: Text;
+    readonly rework: Text;
+  }[];
+  readonly leaks: number;
+  readonly leftOut?: LeftOut;
+};
+
 type LeftOut = 'retired' | 'gone' | 'changed' | undefined;
 
 /** What came of a sitting, as it was kept with its result. */
 export type MarkedDetail = { readonly passMark: number } & (
   | { readonly kind: 'written'; readonly lines: readonly WrittenLine[] }
   | { readonly kind: 'takeoff'; readonly lines: readonly ProblemLine[] }
+  | { readonly kind: 'mock-up'; readonly lines: readonly WallLine[] }
 );
 
 const outcomes: Readonly<Record<string, () => string>> = {
@@ -67,8 +90,24 @@ export const leftOutWords = (leftOut: LeftOut): string | undefined =>
 export const verdictWords = ({ leftOut, verdict }: WrittenLine): string =>
   leftOutWords(leftOut) ?? (verdict ? outcomeLabels[verdict.outcome]() : m.exam_not_answered());
 
-/** How many of its parts earned something, as of all. */
+/** How many of its parts are right. */
 export function problemWords({ leftOut, parts }: ProblemLine): string {
   const right = parts.filter(({ verdict }) => verdict === 'right').length;
-  return leftOutWords(leftOut) ?? m.takeoff_sum({ right, all: parts.length });
+  return leftOutWords(leftOut) ?? m.exam_parts_right({ right, all: parts.length });
 }
+
+/** Accept, rework or tear out, and the score of 100. */
+export const wallWords = ({ leftOut, outcome, score }: WallLine): string =>
+  leftOutWords(leftOut) ??
+  `${dispositionWords[outcome].name()} · ${score.toLocaleString(language.locale)} / 100`;
+
+const markedKinds = ['written', 'takeoff', 'mock-up'];
+
+/** Whether it is of a part that was sat at a screen, and not of a check by hand or a void. */
+export const isMarkedDetail = (detail: unknown): detail is MarkedDetail =>
+  typeof detail === 'object' &&
+  detail !== null &&
+  'lines' in detail &&
+  Array.isArray(detail.lines) &&
+  'kind' in detail &&
+  markedKinds.includes(String(detail.kind));

@@ -1,7 +1,9 @@
 import { keyTo } from '#engine/written/key.ts';
 import { posed } from '#engine/written/posed.ts';
 import type { Question } from '#engine/written/question.ts';
+import type { Move, WallAnswer } from '#engine/marking/moves.ts';
 import { formatExact } from '#engine/measure/format-exact.ts';
+import { attemptOf } from '#engine/simulation/attempt-of.ts';
 import type { Part } from '#engine/takeoff/family.ts';
 import type { Amount } from '#engine/takeoff/instance.ts';
 import { writeAnswer } from '#engine/takeoff/problem.ts';
@@ -10,6 +12,7 @@ import { shelfOf } from '#server/attempts/shelf.ts';
 import type { Database } from '#server/database/open-database.ts';
 import { openLedger } from '#server/exams/happenings.ts';
 import { itemKey } from '#server/exams/item-key.ts';
+import { wallFor } from '#server/exams/mock-up-part.ts';
 import { keptPlan, type KeptPlan } from '#server/exams/plan.ts';
 import { setUpSitting } from '#server/exams/set-up.ts';
 import { enterCode, makeStartCode } from '#server/exams/start-code.ts';
@@ -102,8 +105,24 @@ export const itemAt = ({ items }: KeptPlan, place: number): string =>
 
 function valueAt(plan: KeptPlan, place: number, isWrong: boolean): object {
   if (plan.problems) return problemAnswer(plan, itemAt(plan, place), isWrong);
+  if (plan.walls) return wallAnswer(plan, itemAt(plan, place), isWrong);
   const question = questionAt(plan, place);
   return isWrong ? wrongAnswer(question) : rightAnswer(question);
+}
+
+/** Built without a mistake, or just one card of it. */
+export function wallAnswer(plan: KeptPlan, item: string, isWrong = false): WallAnswer {
+  const found = wallFor(content, plan, item);
+  if (found.kind !== 'same') throw new Error(found.kind);
+  const able = { ability: Infinity, learning: 0, practised: 0 };
+  const { steps } = attemptOf(found.wall.sequence, able, item);
+  let clock = 0;
+  const moves = steps.flatMap(({ step: card, settings = {}, minute = clock }): Move[] => {
+    const wait = minute - clock;
+    clock = minute;
+    return [...(wait > 0 ? [{ wait }] : []), { card, settings }];
+  });
+  return { kind: 'wall', moves: isWrong ? moves.slice(0, 1) : moves };
 }
 
 /** What is right for every part of a problem, or something else that can be read. */

@@ -23,8 +23,8 @@ function shown(family: string, given?: ProblemAnswer) {
     form: 'answer',
     problem,
     given,
-    onanswer: (answer) => handed.push(answer),
-    onchange: (answer) => changed.push(answer),
+    onanswer: (answer: ProblemAnswer) => handed.push(answer),
+    onchange: (answer: ProblemAnswer | undefined) => changed.push(answer),
   });
   const hand = () => container.querySelector('form')!.requestSubmit();
   return { handed, changed, problem, hand, container };
