@@ -10,6 +10,9 @@ import { writeAnswer } from './problem.ts';
 import { readAmount, readYesOrNo } from './read-amount.ts';
 import { usualStyle, writeQuantity, type Style } from './style.ts';
 
+/** As much of a part as reading an answer to it takes. */
+export type Writable = Pick<Part, 'answer'> & { readonly term: Pick<Part['term'], 'kind'> };
+
 /** An answer as it was read. */
 export type Reading = {
   readonly value: Amount;
@@ -19,7 +22,7 @@ export type Reading = {
 
 /** `picked` is the unit chosen beside the field; without it, the one that the part asks for. */
 export function readAnswer(
-  { answer, term }: Part,
+  { answer, term }: Writable,
   text: string,
   picked?: Style,
 ): Result<Reading, MeasureFault> {
@@ -31,7 +34,7 @@ export function readAnswer(
 }
 
 /** How an answer was read, for who wrote it: feet and inches also in inches. */
-export const echo = ({ answer, term }: Part, { value }: Reading): Text =>
+export const echo = ({ answer, term }: Writable, { value }: Reading): Text =>
   inEach((language) => {
     if (typeof value === 'boolean' || answer.kind === 'decision') {
       return writeAnswer(answer, value, language);
@@ -53,7 +56,7 @@ const beside = (style: Style): readonly Style[] =>
       : [];
 
 /** The units to pick from for a part, the asked one first. */
-export function pickableUnits({ answer, term }: Part): readonly Style[] {
+export function pickableUnits({ answer, term }: Writable): readonly Style[] {
   if (answer.kind === 'decision') return [];
   const others = picks[(term.kind as Dimension).name] ?? [];
   return [...new Set([answer.style, ...others])];

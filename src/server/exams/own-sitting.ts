@@ -131,5 +131,5 @@ export async function ownItem(
   if (item === undefined) return undefined;
   const key = itemKey(plan, item);
   const given = known.sitting.counts.get(item)?.value;
-  return { place, key, shown: shownItem(content, plan, item, key), given };
+  return { place, key, shown: shownItem(content, plan, item, { key, given }), given };
 }

@@ -5,8 +5,18 @@ import type { Site } from '#engine/method/site.ts';
 /** Of a take-off the problems of its items, of a mock-up the walls; a written part's items say it all. */
 export type Drawn = {
   readonly items: readonly string[];
-  readonly problems?: readonly { readonly family: string; readonly seed: string }[];
-  readonly walls?: readonly Site[];
+  readonly problems?: readonly {
+    readonly family: string;
+    readonly seed: string;
+    /** Of the problem as it was drawn: another content may make another one of the same seed. */
+    readonly print: string;
+  }[];
+  readonly walls?: readonly {
+    readonly method: string;
+    readonly site: Site;
+    /** Of what the wall asks, as it was drawn. */
+    readonly print: string;
+  }[];
 };
 
 export type KeptPlan = Drawn & {

@@ -12,6 +12,7 @@ import type { Happening } from '#engine/exam/sitting-event.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { Database, Db } from '../database/open-database.ts';
 import type { Act } from '../people/member.ts';
+import { bankName } from './bank-name.ts';
 import { happen, type SittingFault, withSitting } from './decide-sitting.ts';
 import { type MarkedSitting, markSitting } from './marked-sitting.ts';
 import { dayOf } from './past.ts';
@@ -92,11 +93,15 @@ async function retirings(trx: Db, { row, sitting }: Known): Promise<Happening[]>
     .selectFrom('retired_item')
     .select(['item', 'by_person_id as by', 'because'])
     .where('company_id', '=', row.company_id)
-    .where('item', 'in', [...sitting.plan.items, ''])
+    .where('item', 'in', [...sitting.plan.items.map(bankName), ''])
     .execute();
-  return rows
-    .filter(({ item }) => !sitting.retired.has(item))
-    .map((one) => ({ kind: 'item-retired', ...one }));
+  return sitting.plan.items
+    .filter((item) => !sitting.retired.has(item))
+    .flatMap((item) =>
+      rows
+        .filter((row) => row.item === bankName(item))
+        .map(({ by, because }) => ({ kind: 'item-retired', item, by, because }) as const),
+    );
 }
 
 async function writeResult(

@@ -12,12 +12,15 @@ import { freshId } from '../fresh-id.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { type Application, application, dayOf, partsFor, standingFor } from './applications.ts';
 import type { Drawn, KeptPlan } from './plan.ts';
+import { drawMockUp } from './mock-up-part.ts';
+import { retiredItems } from './retired-items.ts';
+import { drawTakeoff } from './takeoff-part.ts';
 import { countUse, drawWritten } from './written-bank.ts';
 
 /** A part that is sat at a screen. */
-type SatPart = Extract<Part, { readonly kind: 'written' }>;
+type SatPart = Extract<Part, { readonly kind: 'written' | 'takeoff' | 'mock-up' }>;
 
-export const isSat = (part: Part): part is SatPart => part.kind === 'written';
+export const isSat = (part: Part): part is SatPart => part.kind !== 'hands-on';
 
 /**
  * `OWN`: nobody sets up a sitting of their own. `UNDER_WAY`: one of this part was not released yet.
@@ -89,7 +92,14 @@ async function draw(
   content: Content,
   { act, scheme, made, part, seed }: Drawing,
 ): Promise<Result<Drawn, readonly FormFault[]>> {
-  const series = { company: act.by.company, scheme: scheme.id, part: part.id };
+  const { company } = act.by;
+  if (part.kind !== 'written') {
+    const retired = await retiredItems(trx, company);
+    return part.kind === 'takeoff'
+      ? drawTakeoff(content, { part, retired, seed })
+      : drawMockUp(content, { scheme, part, retired, seed });
+  }
+  const series = { company, scheme: scheme.id, part: part.id };
   const drawn = await drawWritten(trx, content, series, { part, person: made.person, seed });
   if (drawn.ok) await countUse(trx, series, drawn.value.items);
   return drawn;

@@ -4,12 +4,15 @@
  */
 import type { Content } from '#engine/compile/content.ts';
 import { seenWall, type SeenWall } from '#engine/inspection/seen-wall.ts';
+import { askedOf, type AskedProblem } from '#engine/takeoff/asked.ts';
 import type { Text } from '#engine/text.ts';
 import { hiddenWall } from '#engine/written/hidden-wall.ts';
 import { posed, type Posed } from '#engine/written/posed.ts';
 import type { Question } from '#engine/written/question.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import type { KeptPlan } from './plan.ts';
+import { type AskedWall, shownWall } from './shown-wall.ts';
+import { problemFor } from './takeoff-part.ts';
 import { questionsOf } from './written-bank.ts';
 
 /** A question with choices, or one that asks for a number. */
@@ -17,10 +20,27 @@ export type AskedQuestion = Exclude<Posed, { readonly kind: 'find-fault' }>;
 
 export type ShownItem =
   | { readonly kind: 'question'; readonly posed: AskedQuestion }
-  | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall };
+  | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall }
+  | { readonly kind: 'problem'; readonly problem: AskedProblem }
+  | { readonly kind: 'wall'; readonly wall: AskedWall };
 
 /** Undefined where the content no longer has it: it is left out of the score then. */
 export function shownItem(
+  content: Content,
+  plan: KeptPlan,
+  item: string,
+  { key, given }: { readonly key: string; readonly given: string | undefined },
+): ShownItem | undefined {
+  if (plan.walls) {
+    const wall = shownWall(content, plan, item, given);
+    return wall && { kind: 'wall', wall };
+  }
+  if (!plan.problems) return shownQuestion(content, plan, item, key);
+  const found = problemFor(content, plan, item);
+  return found.kind === 'same' ? { kind: 'problem', problem: askedOf(found.instance) } : undefined;
+}
+
+function shownQuestion(
   content: Content,
   plan: KeptPlan,
   item: string,

@@ -4,14 +4,13 @@ import type { Refusal } from '#engine/exam/accept.ts';
 import { deadlineOf, isOver, type Sitting } from '#engine/exam/sitting.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isUuid } from '#engine/uuid.ts';
-import { answerFrom } from '#engine/written/answer-from.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Act } from '../people/member.ts';
+import { isAnswerTo } from './answer-shape.ts';
 import type { Ledger, OwnHappening } from './happenings.ts';
 import { itemWith } from './item-key.ts';
 import { keptPlan, type KeptPlan } from './plan.ts';
 import { ownRow, sittingBy } from './sitting-log.ts';
-import { questionsOf } from './written-bank.ts';
 
 export const mostAtOnce = 100;
 const longestTab = 60;
@@ -60,20 +59,9 @@ function happeningFrom(
   }
   if (value.length > longestValue) return fault('NOT_TOLD');
   if (!item) return fault('not-on-this-form');
-  if (!isAnswerTo(content, item, value)) return fault('NOT_AN_ANSWER');
+  if (!isAnswerTo(content, plan, item, value)) return fault('NOT_AN_ANSWER');
   const time = typeof clientTime === 'number' ? { clientTime } : {};
   return ok({ kind, answer: { id, sequence, tab, item, value, ...time } });
-}
-
-/** By its shape alone: whether its choices are on the form is for the marking to say. */
-function isAnswerTo(content: Content, item: string, value: string): boolean {
-  const question = questionsOf(content).get(item);
-  try {
-    const read = answerFrom(JSON.parse(value));
-    return read.ok && (!question || read.value.kind === question.kind);
-  } catch {
-    return false;
-  }
 }
 
 /** How a sitting stands, for the clock on the candidate's screen. */

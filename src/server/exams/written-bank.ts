@@ -11,6 +11,7 @@ import type { Difficulty, Question, TopicId } from '#engine/written/question.ts'
 import { shelfOf } from '../attempts/shelf.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Drawn } from './plan.ts';
+import { retiredItems } from './retired-items.ts';
 
 /** The share that is expected to be right; this project's own choice, until answers are measured. */
 const expected: Readonly<Record<Difficulty, number>> = { easy: 0.85, middling: 0.7, hard: 0.5 };
@@ -61,11 +62,6 @@ async function bankOf(
   { company, scheme, part: id }: Series,
   { blueprint }: WrittenPart,
 ): Promise<readonly BankItem[]> {
-  const retired = await trx
-    .selectFrom('retired_item')
-    .select('item')
-    .where('company_id', '=', company)
-    .execute();
   const uses = await trx
     .selectFrom('item_use')
     .select(['item', 'forms'])
@@ -73,7 +69,7 @@ async function bankOf(
     .where('scheme', '=', scheme)
     .where('part', '=', id)
     .execute();
-  const gone = new Set(retired.map(({ item }) => item));
+  const gone = await retiredItems(trx, company);
   const formsWith = new Map(uses.map(({ item, forms }) => [item, forms]));
   const known = questionsOf(content);
   return [...blueprint.keys()]

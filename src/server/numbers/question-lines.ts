@@ -1,24 +1,32 @@
 import type { Content } from '#engine/compile/content.ts';
+import { topicNames } from '#engine/takeoff/topic.ts';
 import type { Text } from '#engine/text.ts';
 import { fitted } from '#engine/written/fitted.ts';
+import { bankName } from '../exams/bank-name.ts';
+import { wallTexts } from '../exams/wall-name.ts';
 import type { ItemNumbers } from './part-numbers.ts';
 
 type Named = { readonly ask: Text; readonly topic: Text };
 
 const made = new WeakMap<object, ReadonlyMap<string, Named>>();
 
-/** Every question of the content by its id, with the numbers of its data sheet put in. */
+/** What can stand on a form, by its name in the bank, with the numbers of its data sheet put in. */
 export function questionTexts(content: Content): ReadonlyMap<string, Named> {
   const known = made.get(content);
   if (known) return known;
-  const texts = new Map(
-    [...content.topics.values()].flatMap(({ title, questions }) =>
-      questions.map((question): readonly [string, Named] => [
-        question.id,
-        { ask: (fitted(question, content) ?? question).ask, topic: title },
-      ]),
-    ),
+  const questions = [...content.topics.values()].flatMap(({ title, questions }) =>
+    questions.map((question): readonly [string, Named] => [
+      question.id,
+      { ask: (fitted(question, content) ?? question).ask, topic: title },
+    ]),
   );
+  const families = [...content.takeoffs.values()].map(
+    ({ id, title, topic }): readonly [string, Named] => [
+      id,
+      { ask: title, topic: topicNames[topic] },
+    ],
+  );
+  const texts = new Map([...questions, ...families, ...wallTexts(content)]);
   made.set(content, texts);
   return texts;
 }
@@ -30,9 +38,9 @@ export const lineOf = (
   retired: ReadonlySet<string>,
 ) => ({
   id,
-  ask: texts.get(id)?.ask,
-  topic: texts.get(id)?.topic,
-  isRetired: retired.has(id),
+  ask: texts.get(bankName(id))?.ask,
+  topic: texts.get(bankName(id))?.topic,
+  isRetired: retired.has(bankName(id)),
   open,
   verdict,
 });

@@ -1,5 +1,5 @@
 /**
- * Questions that a company asks no more. From then on no form holds them; what was sat before keeps its
+ * Questions, and families of problems, that a company asks no more. From then on no form holds them; what was sat before keeps its
  * content, its answers and its result.
  */
 import type { Content } from '#engine/compile/content.ts';
@@ -8,6 +8,7 @@ import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { type Act, doerOf } from '../people/member.ts';
+import { questionTexts } from './question-lines.ts';
 
 export const longestReason = 500;
 
@@ -30,19 +31,16 @@ export const retiredIn = (db: Db, company: string): Promise<readonly Retired[]> 
     .orderBy('retired_item.at', 'desc')
     .execute();
 
-const isThere = ({ topics }: Pick<Content, 'topics'>, item: string): boolean =>
-  [...topics.values()].some(({ questions }) => questions.some(({ id }) => id === item));
-
 /** Retired a second time it stays as it was. */
 export async function retire(
   db: Db,
   act: Act,
-  content: Pick<Content, 'topics'>,
+  content: Content,
   { item, because: given }: { readonly item: string; readonly because: string },
 ): Promise<Result<true, RetireFault>> {
   const because = given.normalize('NFC').trim();
   if (because === '' || because.length > longestReason) return fault('REASON');
-  if (!isThere(content, item)) return fault('ABSENT');
+  if (!questionTexts(content).has(item)) return fault('ABSENT');
   const { company, person } = act.by;
   return inTurn(db, company, async (trx) => {
     const made = await trx

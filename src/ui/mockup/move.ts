@@ -1,6 +1,7 @@
 import type { Attempt } from '#engine/marking/attempt.ts';
 import type { AttemptFile, PlayedFile } from '#engine/marking/attempt-file.ts';
 import type { Help } from '#engine/marking/guidance.ts';
+import { isWait, type Move, playedIn, type PlayedMove, waitedIn } from '#engine/marking/moves.ts';
 import { formatExact } from '#engine/measure/format-exact.ts';
 import { parseQuantity } from '#engine/measure/parse-quantity.ts';
 import type { Quantity } from '#engine/measure/quantity.ts';
@@ -11,36 +12,13 @@ import type { Sequence } from '#engine/method/sequence.ts';
 import { quantityWords } from '#ui/measure/quantity-words.ts';
 import type { WallAddress } from './wall-address.ts';
 
-/** What can be undone, one at a time: a card put up, or a wait. */
-export type Move =
-  | { readonly card: string; readonly settings: Readonly<Record<string, string>> }
-  | { readonly wait: number };
+export { isWait, type Move, playedIn, waitedIn };
 
 /** Help that was taken over a card. It is never given back. */
 export type Helped = { readonly help: Help; readonly card: string };
 
-export const isWait = (move: Move): move is Extract<Move, { wait: number }> => 'wait' in move;
-
-export type PlayedMove = PlayedFile & { readonly minute: number };
-
-/** The cards put up, each with the reading of the clock at that moment. */
-export function playedIn(moves: readonly Move[]): readonly PlayedMove[] {
-  let minute = 0;
-  return moves.flatMap((move) => {
-    if (isWait(move)) {
-      minute += move.wait;
-      return [];
-    }
-    const { card: step, settings } = move;
-    return [{ step, minute, ...(Object.keys(settings).length > 0 ? { settings } : {}) }];
-  });
-}
-
 export const cardsIn = (played: readonly PlayedFile[]): ReadonlySet<string> =>
   new Set(played.map(({ step }) => step));
-
-export const waitedIn = (moves: readonly Move[]): number =>
-  moves.reduce((sum, move) => sum + (isWait(move) ? move.wait : 0), 0);
 
 /** What is up, as the engine judges it: each card with its settings as quantities. */
 export const attemptOf = (

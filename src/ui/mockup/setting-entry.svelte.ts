@@ -6,6 +6,11 @@ import type { Language, Text } from '#engine/text.ts';
 import { quantityWords } from '#ui/measure/quantity-words.ts';
 import { quantityText } from './move.ts';
 
+/** As much of a setting as making it takes. */
+export type AskToSet = Pick<Ask, 'id' | 'ask'> & {
+  readonly sheetNumber: Pick<Ask['sheetNumber'], 'dimension' | 'entry'>;
+};
+
 /** What was typed cannot be read, and how to mend it; or it can, and cannot be set here. */
 export type EntryFault = Text | 'not-offered';
 
@@ -13,15 +18,15 @@ export type EntryFault = Text | 'not-offered';
  * One setting while it is being made, by its buttons or in writing. It stands at a value that somebody
  * else left: it counts only once it was touched or kept on purpose.
  */
-export class SettingEntry {
-  readonly ask: Ask;
+export class SettingEntry<A extends AskToSet = Ask> {
+  readonly ask: A;
   value = $state.raw<Quantity>();
   /** As it was typed; undefined where the value was set by its buttons. */
   typed = $state<string>();
   fault = $state.raw<EntryFault>();
   settled = $state(false);
 
-  constructor(ask: Ask, start: Quantity | undefined) {
+  constructor(ask: A, start: Quantity | undefined) {
     this.ask = ask;
     this.value = start;
   }
@@ -74,7 +79,9 @@ export class SettingEntry {
 }
 
 /** The values as they are kept, by the id of their setting. */
-export function settingsIn(entries: readonly SettingEntry[]): Readonly<Record<string, string>> {
+export function settingsIn(
+  entries: readonly Pick<SettingEntry<AskToSet>, 'ask' | 'value'>[],
+): Readonly<Record<string, string>> {
   const settings: Record<string, string> = {};
   for (const { ask, value } of entries) if (value) settings[ask.id] = quantityText(value);
   return settings;

@@ -4,18 +4,12 @@ import type { Amount, Instance, Solved } from '#engine/takeoff/instance.ts';
 import type { AnswerForm, KeptAnswer, KeptTry } from '#engine/takeoff/kept-problem.ts';
 import { creditOf, judgeAnswer } from '#engine/takeoff/marks.ts';
 import { echo, pickableUnits, readAnswer, type Reading } from '#engine/takeoff/read-answer.ts';
-import { unitOfStyle, type Style } from '#engine/takeoff/style.ts';
+import type { Style } from '#engine/takeoff/style.ts';
 import type { Verdict } from '#engine/takeoff/verdict.ts';
 import type { Text } from '#engine/text.ts';
+import { ofDifferentUnits } from './writing.ts';
 
 type Earlier = ReadonlyMap<Solved['part']['id'], Amount>;
-
-/** Inches on a tape and plain inches are read alike. */
-const ofDifferentUnits = (styles: readonly Style[]): readonly Style[] =>
-  styles.filter(
-    (style, place) =>
-      styles.findIndex((other) => unitOfStyle(other) === unitOfStyle(style)) === place,
-  );
 
 /** One part of a problem while it is answered. Every try is judged; the first is what counts. */
 export class PartAnswer {
@@ -50,6 +44,10 @@ export class PartAnswer {
     this.picked = this.units[0];
     const isPicked = form === 'choice' || part.answer.kind === 'decision';
     this.choices = isPicked ? choicesOf(instance, part.id, seed) : [];
+  }
+
+  get kind() {
+    return this.solved.part.term.kind;
   }
 
   get isPicked(): boolean {

@@ -104,4 +104,73 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await isFitInBoth(ana, 'exam-result');
   await office.reload();
   await expect(office.getByRole('main')).toContainText('It was not passed.');
+
+  // The take-off of the same application: a problem a page, saved as typed, the working after release.
+  const begin = async (part: RegExp) => {
+    await examiner.goto(application);
+    await examiner.getByRole('listitem').filter({ hasText: part }).getByRole('button').click();
+    await examiner.getByRole('button', { name: 'Make a start code' }).click();
+    const made = await examiner.getByText(/^[A-Z]{3}-[A-Z]{3}$/).textContent();
+    await ana.goto(`/company/${site.company}`);
+    await ana
+      .getByRole('link', { name: part })
+      .and(ana.getByRole('link', { name: /Not begun/ }))
+      .click();
+    await ana.getByLabel('Start code').fill(made ?? '');
+    await ana.getByRole('button', { name: 'Begin' }).click();
+    await awake(ana);
+  };
+  const handIn = async () => {
+    await ana.getByRole('button', { name: 'Hand in', exact: true }).click();
+    await ana.getByRole('button', { name: 'Hand in now' }).click();
+    await expect(ana.getByRole('heading', { name: 'Handed in' })).toBeVisible();
+    await examiner.reload();
+    await examiner.getByRole('button', { name: 'Release the result' }).click();
+    await expect(examiner.getByRole('button', { name: 'Release the result' })).toBeHidden();
+    await ana.reload();
+    await expect(ana.getByRole('heading', { name: 'Result' })).toBeVisible();
+  };
+  await begin(/Take-off/);
+  await expect(place(ana)).toHaveText('Question 1 of 6');
+  const field = ana.getByRole('textbox').first();
+  if ((await ana.getByRole('textbox').count()) > 0) await field.fill(`12'-6 1/2"`);
+  else await ana.getByRole('radio').first().check({ force: true });
+  await isFitInBoth(ana, 'exam-problem');
+  await ana.getByRole('button', { name: 'Save and go on' }).click();
+  await expect(place(ana)).toHaveText('Question 2 of 6');
+  await ana.reload();
+  await awake(ana);
+  await ana.getByRole('button', { name: /Question 1 .*saved/ }).click();
+  await expect(place(ana)).toHaveText('Question 1 of 6');
+  await handIn();
+  await ana
+    .getByText(/parts right$/)
+    .first()
+    .click();
+  await isFitInBoth(ana, 'exam-problem-result');
+
+  // A wall: every move is saved, nothing tells whether it is right, and a reload goes on with it.
+  await begin(/Mock-ups/);
+  await expect(place(ana)).toHaveText('Question 1 of 2');
+  const cards = ana.getByRole('group', { name: 'Bench' }).getByRole('radio');
+  const count = await cards.count();
+  await ana.getByRole('button', { name: 'Wait 5 min' }).click();
+  for (let put = 0; put < 3; put += 1) {
+    await cards.nth(put).check({ force: true });
+    await expect(ana.getByRole('button', { name: 'Put it up' })).toBeVisible();
+    const keep = ana.getByRole('button', { name: /^Leave it at / });
+    while ((await keep.count()) > 0) await keep.first().click();
+    if (put === 1) await isFitInBoth(ana, 'exam-wall');
+    await ana.getByRole('button', { name: 'Put it up' }).click();
+    await expect(cards).toHaveCount(count - 1 - put);
+  }
+  await expect(ana.getByRole('status').filter({ hasText: 'saved' })).toBeVisible();
+  await ana.reload();
+  await awake(ana);
+  await expect(cards).toHaveCount(count - 3);
+  await isFitInBoth(ana, 'exam-wall-again');
+  await handIn();
+  await expect(ana.getByRole('main')).toContainText('Not passed');
+  await ana.getByText(/ 100$/).first().click();
+  await isFitInBoth(ana, 'exam-wall-result');
 });

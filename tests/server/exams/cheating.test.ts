@@ -12,7 +12,7 @@ import { freshId } from '#server/fresh-id.ts';
 import type { Content } from '#engine/compile/content.ts';
 import { freshRecords, kinds, type Records } from '../records.ts';
 import { actAt, at, content, examStaff, type Staff } from './candidate.ts';
-import { answering, begun, handedIn, tell } from './sittings.ts';
+import { answering, begun, handedIn, itemAt, tell } from './sittings.ts';
 
 const minute = 60_000;
 
@@ -23,7 +23,11 @@ test('what is sent is a list, and not more than a browser keeps', () => {
   expect([list(mostAtOnce + 1), toldList([]), toldList(null)]).toEqual(Array(3).fill(refused));
 });
 
-describe.each(kinds)('%s', (kind) => {
+/** A part of each kind that is sat at a screen. */
+const parts = ['knowledge', 'quantities', 'practice-walls'];
+const cases = kinds.flatMap((kind) => parts.map((part) => [kind, part] as const));
+
+describe.each(cases)('%s, %s', (kind, part) => {
   let records: Records;
   beforeAll(async () => {
     records = await freshRecords(kind);
@@ -48,7 +52,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('late: taken to the end of the grace, refused after it, and taken again with more time', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const answers = [1, 2, 3].map((place) => answering(plan, { place, sequence: place }));
     const end = plan.allowed / minute;
     const send = (one: number, minutes: number) =>
@@ -72,7 +76,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('double: sent twice it is acknowledged twice and kept once, also after the end', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const answer = answering(plan, { place: 1, sequence: 1 });
     const send = (minutes: number) => tell(records, actAt(staff.candidate, minutes), id, [answer]);
     expect(await send(1)).toEqual(['taken']);
@@ -85,7 +89,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('replayed: an id with another answer is refused, and so is a new answer after handing in', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const first = answering(plan, { place: 1, sequence: 1, isWrong: true });
     await tell(records, actAt(staff.candidate, 1), id, [first]);
     const changed = answering(plan, { place: 1, sequence: 2, id: first.id });
@@ -100,7 +104,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('an older answer that comes late by the network is kept, and the newer one counts', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const older = answering(plan, { place: 1, sequence: 1, isWrong: true });
     const newer = answering(plan, { place: 1, sequence: 2 });
     expect(await tell(records, actAt(staff.candidate, 1), id, [newer])).toEqual(['taken']);
@@ -112,7 +116,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('foreign: a sitting of another person, of another company, or of nobody is not there', async () => {
     const [staff, other] = [await examStaff(records.db), await examStaff(records.db)];
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const answer = answering(plan, { place: 1, sequence: 1 });
     for (const by of [staff.examiner, other.candidate]) {
       expect(await tell(records, actAt(by, 1), id, [answer])).toBeUndefined();
@@ -135,8 +139,8 @@ describe.each(kinds)('%s', (kind) => {
 
   test('answers for another form, and what is no answer at all, are refused one by one', async () => {
     const [staff, other] = [await examStaff(records.db), await examStaff(records.db)];
-    const { id, plan } = await begun(records, staff);
-    const theirs = await begun(records, other);
+    const { id, plan } = await begun(records, staff, part);
+    const theirs = await begun(records, other, part);
     const sound = answering(plan, { place: 1, sequence: 1 });
     const foreign = answering(theirs.plan, { place: 1, sequence: 2 });
     const odd = { ...sound, id: freshId(), value: '{"kind":"essay"}' };
@@ -163,7 +167,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('the clock of the device is written down and never reckoned with', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const early = answering(plan, { place: 1, sequence: 1, clientTime: Date.parse('1999-01-01') });
     const end = plan.allowed / minute;
     expect(await tell(records, actAt(staff.candidate, end), id, [early])).toEqual(['taken']);
@@ -173,7 +177,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test("where the server's clock is set back, the log's time stands still and gives no time", async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const [first, second] = [1, 2].map((place) => answering(plan, { place, sequence: place }));
     await tell(records, actAt(staff.candidate, 30), id, [first]);
     expect(await tell(records, actAt(staff.candidate, -60), id, [second])).toEqual(['taken']);
@@ -188,9 +192,10 @@ describe.each(kinds)('%s', (kind) => {
 
   test('two tabs at once: every answer is kept, and the one that came last of two alike counts', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
+    const { length } = plan.items;
     const tabs = ['one', 'two'].map((tab) =>
-      Array.from({ length: 30 }, (_, index) =>
+      plan.items.map((_, index) =>
         answering(plan, { place: index + 1, sequence: index + 1, tab, isWrong: tab === 'two' }),
       ),
     );
@@ -200,11 +205,11 @@ describe.each(kinds)('%s', (kind) => {
         answers.map((answer) => tell(records, actAt(staff.candidate, 1), id, [answer])),
       ),
     );
-    expect(told.flat()).toEqual(Array(60).fill('taken'));
+    expect(told.flat()).toEqual(Array(2 * length).fill('taken'));
     const all = await kept(id);
     expect(all.toSorted()).toEqual(tabs.flatMap((tab) => tab.map(({ value }) => value)).toSorted());
     const { counts, given } = await sitting(staff, id);
-    expect([given.size, counts.size]).toEqual([60, 30]);
+    expect([given.size, counts.size]).toEqual([2 * length, length]);
     const places = await records.db
       .selectFrom('sitting_event')
       .select('place')
@@ -216,7 +221,7 @@ describe.each(kinds)('%s', (kind) => {
 
   test('the server stops in mid-exam: another one folds the same state and goes on', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
+    const { id, plan } = await begun(records, staff, part);
     const answers = [1, 2].map((place) => answering(plan, { place, sequence: place }));
     await tell(records, actAt(staff.candidate, 1), id, answers);
     const before = await sitting(staff, id);
@@ -234,9 +239,10 @@ describe.each(kinds)('%s', (kind) => {
     expect(await kept(id)).toEqual([...answers, third].map(({ value }) => value));
   });
 
-  test('a question retired in mid-exam is asked on, its answer kept, and it counts for nobody', async () => {
+  test('an item retired in mid-exam is asked on, its answer kept, and it counts for nobody', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await handedIn(records, staff, 1);
+    const { id, plan } = await handedIn(records, staff, 1, part);
+    const { length } = plan.items;
     const last = plan.items.at(-1)!;
     await records.db
       .insertInto('retired_item')
@@ -249,27 +255,33 @@ describe.each(kinds)('%s', (kind) => {
       })
       .execute();
     const released = await releaseSitting(records, actAt(staff.examiner, 20), content, id);
-    expect(released).toMatchObject({ ok: true, value: { share: 1, detail: { possible: 29 } } });
+    expect(released).toMatchObject({
+      ok: true,
+      value: { share: 1, detail: { possible: length - 1 } },
+    });
     if (!released.ok) throw new Error('not released');
     const line = released.value.detail.lines.find(({ item }) => item === last);
-    expect(line).toMatchObject({ leftOut: 'retired', verdict: { credit: 0 } });
-    expect((await kept(id)).length).toBe(30);
+    expect(line?.leftOut).toBe('retired');
+    expect((await kept(id)).length).toBe(length);
     const { log } = await sitting(staff, id);
     expect(log.filter((event) => event.kind === 'item-retired')).toMatchObject([
       { item: last, because: 'Two answers are right.' },
     ]);
     const other = await examStaff(records.db);
-    const theirs = await begun(records, other);
-    expect(theirs.plan.items.length).toBe(30);
+    const theirs = await begun(records, other, part);
+    expect(theirs.plan.items.length).toBe(length);
   });
 
-  test('a question that a newer content no longer has counts for nobody', async () => {
+  test('an item that a newer content no longer has counts for nobody', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await handedIn(records, staff);
+    const { id, plan } = await handedIn(records, staff, 0, part);
+    const { length } = plan.items;
     const gone = plan.items[0]!;
     const newer: Content = {
       ...content,
       revision: 'newer',
+      methods: new Map([...content.methods].filter(([method]) => method !== gone.split(':')[0])),
+      takeoffs: new Map([...content.takeoffs].filter(([family]) => family !== gone)),
       topics: new Map(
         [...content.topics].map(([topic, one]) => [
           topic,
@@ -280,13 +292,17 @@ describe.each(kinds)('%s', (kind) => {
     const item = await ownItem(records.db, newer, staff.candidate, { id, place: 1 });
     expect(item).toBeUndefined();
     const released = await releaseSitting(records, actAt(staff.examiner, 20), newer, id);
-    expect(released).toMatchObject({ ok: true, value: { share: 1, detail: { possible: 29 } } });
+    // All walls of a form are of one method.
+    const value = plan.walls
+      ? { outcome: 'nothing-to-count', detail: { possible: 0 } }
+      : { share: 1, detail: { possible: length - 1 } };
+    expect(released).toMatchObject({ ok: true, value });
   });
 
   test('leaving the page is written down and changes nothing', async () => {
     const staff = await examStaff(records.db);
-    const { id, plan } = await begun(records, staff);
-    const shown = { kind: 'page-shown', tab: 'one', key: itemKey(plan, plan.items[0]!) };
+    const { id, plan } = await begun(records, staff, part);
+    const shown = { kind: 'page-shown', tab: 'one', key: itemKey(plan, itemAt(plan, 1)) };
     const left = { kind: 'left-page', tab: 'one' };
     const back = { kind: 'came-back', tab: 'one' };
     await tell(records, actAt(staff.candidate, 1), id, [shown, left]);

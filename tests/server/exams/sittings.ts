@@ -1,21 +1,29 @@
 import { keyTo } from '#engine/written/key.ts';
 import { posed } from '#engine/written/posed.ts';
 import type { Question } from '#engine/written/question.ts';
+import type { Move, WallAnswer } from '#engine/marking/moves.ts';
 import { formatExact } from '#engine/measure/format-exact.ts';
+import { attemptOf } from '#engine/simulation/attempt-of.ts';
+import type { Part } from '#engine/takeoff/family.ts';
+import type { Amount } from '#engine/takeoff/instance.ts';
+import { writeAnswer } from '#engine/takeoff/problem.ts';
+import type { ProblemAnswer } from '#engine/takeoff/problem-answer.ts';
 import { shelfOf } from '#server/attempts/shelf.ts';
 import type { Database } from '#server/database/open-database.ts';
 import { openLedger } from '#server/exams/happenings.ts';
 import { itemKey } from '#server/exams/item-key.ts';
+import { wallFor } from '#server/exams/mock-up-part.ts';
 import { keptPlan, type KeptPlan } from '#server/exams/plan.ts';
 import { setUpSitting } from '#server/exams/set-up.ts';
 import { enterCode, makeStartCode } from '#server/exams/start-code.ts';
+import { problemFor } from '#server/exams/takeoff-part.ts';
 import { receive } from '#server/exams/told.ts';
 import { questionsOf } from '#server/exams/written-bank.ts';
 import { freshId } from '#server/fresh-id.ts';
 import type { Act } from '#server/people/member.ts';
 import { actAt, content, opened, type Staff } from './candidate.ts';
 
-/** A written sitting that waits for its code. */
+/** A sitting that waits for its code. */
 export async function waiting(records: Database, staff: Staff, part = 'knowledge') {
   const application = await opened(records.db, staff);
   const made = await setUpSitting(records.db, staff.examiner, content, { application, part });
@@ -91,6 +99,48 @@ export function wrongAnswer(question: Question): object {
   return { kind: put.kind, steps: order.toReversed() };
 }
 
+/** Short forms are gone round. */
+export const itemAt = ({ items }: KeptPlan, place: number): string =>
+  items[(place - 1) % items.length]!;
+
+function valueAt(plan: KeptPlan, place: number, isWrong: boolean): object {
+  if (plan.problems) return problemAnswer(plan, itemAt(plan, place), isWrong);
+  if (plan.walls) return wallAnswer(plan, itemAt(plan, place), isWrong);
+  const question = questionAt(plan, place);
+  return isWrong ? wrongAnswer(question) : rightAnswer(question);
+}
+
+/** Built without a mistake, or just one card of it. */
+export function wallAnswer(plan: KeptPlan, item: string, isWrong = false): WallAnswer {
+  const found = wallFor(content, plan, item);
+  if (found.kind !== 'same') throw new Error(found.kind);
+  const able = { ability: Infinity, learning: 0, practised: 0 };
+  const { steps } = attemptOf(found.wall.sequence, able, item);
+  let clock = 0;
+  const moves = steps.flatMap(({ step: card, settings = {}, minute = clock }): Move[] => {
+    const wait = minute - clock;
+    clock = minute;
+    return [...(wait > 0 ? [{ wait }] : []), { card, settings }];
+  });
+  return { kind: 'wall', moves: isWrong ? moves.slice(0, 1) : moves };
+}
+
+/** What is right for every part of a problem, or something else that can be read. */
+export function problemAnswer(plan: KeptPlan, item: string, isWrong = false): ProblemAnswer {
+  const found = problemFor(content, plan, item);
+  if (found.kind !== 'same') throw new Error(found.kind);
+  return {
+    kind: 'problem',
+    answers: found.instance.parts.map(({ part: { id, answer }, right }) => ({
+      part: id,
+      text: isWrong ? wrongFor(answer, right) : writeAnswer(answer, right, 'en'),
+    })),
+  };
+}
+
+const wrongFor = (answer: Part['answer'], right: Amount): string =>
+  answer.kind === 'decision' ? answer[right === true ? 'no' : 'yes'].en : '7777';
+
 export type Answering = {
   readonly place: number;
   readonly sequence: number;
@@ -102,14 +152,13 @@ export type Answering = {
 
 export function answering(plan: KeptPlan, given: Answering) {
   const { place, sequence, id = freshId(), tab = 'tab-1', isWrong = false, clientTime } = given;
-  const question = questionAt(plan, place);
   return {
     kind: 'answered',
     id,
     sequence,
     tab,
-    key: itemKey(plan, plan.items[place - 1]!),
-    value: JSON.stringify(isWrong ? wrongAnswer(question) : rightAnswer(question)),
+    key: itemKey(plan, itemAt(plan, place)),
+    value: JSON.stringify(valueAt(plan, place, isWrong)),
     ...(clientTime === undefined ? {} : { clientTime }),
   };
 }
@@ -121,9 +170,9 @@ export async function tell(records: Database, act: Act, id: string, list: readon
   return received?.receipts.map((one) => ('as' in one ? one.as : one.refused));
 }
 
-/** Every question answered rightly but for so many at the end, and handed in after ten minutes. */
-export async function handedIn(records: Database, staff: Staff, wrong = 0) {
-  const sat = await begun(records, staff);
+/** Every item answered rightly but for so many at the end, and handed in after ten minutes. */
+export async function handedIn(records: Database, staff: Staff, wrong = 0, part = 'knowledge') {
+  const sat = await begun(records, staff, part);
   const { length } = sat.plan.items;
   const answers = sat.plan.items.map((_, index) =>
     answering(sat.plan, {

@@ -1,14 +1,20 @@
-import type { MethodBundle } from '#engine/compile/method-bundle.ts';
 import { approximate } from '#engine/measure/rational.ts';
-import { leastOf } from '#engine/method/rule.ts';
-import type { Curve, Rule } from '#engine/method/data-sheet.ts';
+import type { Curve, DataSheet, Rule } from './data-sheet.ts';
+import type { Method } from './method.ts';
+import { leastOf } from './rule.ts';
 
 /** Minutes that can be waited at one press, where the method has waits that are as long. */
 const presses = [1, 5, 60, 24 * 60];
 const always = 2;
 
 /** The same for every wall of a method, so that they do not give away what this wall waits for. */
-export function waitsFor({ method, dataSheet }: MethodBundle): readonly number[] {
+export function waitsFor({
+  method,
+  dataSheet,
+}: {
+  readonly method: Method;
+  readonly dataSheet: DataSheet;
+}): readonly number[] {
   const longest = Math.max(
     0,
     ...method.steps.flatMap(({ wait }) => {
