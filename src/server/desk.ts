@@ -1,5 +1,5 @@
 /** What a running server works with: opened when it is first needed, since a build only reads this file. */
-import { Allowance } from './api/allowance.ts';
+import { openAllowance } from './api/allowance.ts';
 import { Inbox } from './attempts/inbox.ts';
 import { openDoor } from './certificates/verify-door.ts';
 import { type Database, migrate, openDatabase } from './database/open-database.ts';
@@ -24,7 +24,7 @@ export type Desk = {
   /** Strangers at the door of verification. */
   readonly askers: RecentTries;
   /** How often each token asked. */
-  readonly allowance: Allowance;
+  readonly allowance: RecentTries;
 };
 
 /** Opens the records, up to date. Throws where they cannot be opened. */
@@ -46,7 +46,7 @@ export async function openDesk(settings: Settings): Promise<Desk> {
       inbox: new Inbox(database),
       ledger: openLedger(database),
       askers: openDoor(),
-      allowance: new Allowance(),
+      allowance: openAllowance(),
     };
   } catch (error) {
     await database.close().catch(() => undefined);

@@ -1,7 +1,7 @@
 /** Whether a request comes in by the token that it sends. */
 import { fault, type Result } from '#engine/result.ts';
 import type { Db } from '../database/open-database.ts';
-import type { Allowance } from './allowance.ts';
+import type { RecentTries } from '../logins/recent-tries.ts';
 import type { Problem } from './problem.ts';
 import type { Scope } from './scopes.ts';
 import { tokenIn } from './token-secret.ts';
@@ -16,7 +16,7 @@ type Asking = {
 
 /** What is refused for its scope counts as asked, too. */
 export async function throughToken(
-  { db, allowance }: { readonly db: Db; readonly allowance: Allowance },
+  { db, allowance }: { readonly db: Db; readonly allowance: RecentTries },
   { authorization, scope, now }: Asking,
 ): Promise<Result<Bearer, Problem>> {
   if (!authorization) return fault({ code: 'NO_TOKEN' });
@@ -24,7 +24,7 @@ export async function throughToken(
   if (token === undefined) return fault({ code: 'UNKNOWN_TOKEN' });
   const bearer = await bearerOf(db, token, now.toISOString());
   if (!bearer.ok) return fault({ code: bearer.error });
-  const seconds = allowance.take(bearer.value.token, now);
+  const seconds = allowance.waitFor(bearer.value.token, now);
   if (seconds > 0) return fault({ code: 'TOO_OFTEN', seconds });
   if (!bearer.value.scopes.includes(scope)) return fault({ code: 'WRONG_SCOPE', scope });
   return bearer;

@@ -4,7 +4,7 @@ import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import formats, { type FormatsPlugin } from 'ajv-formats';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { doors } from '#server/access/doors.ts';
-import { Allowance, perToken } from '#server/api/allowance.ts';
+import { openAllowance, perToken } from '#server/api/allowance.ts';
 import { answer } from '#server/api/answer.ts';
 import { openApi } from '#server/api/document.ts';
 import type { Endpoint } from '#server/api/endpoint.ts';
@@ -108,36 +108,6 @@ test('every problem has the form of RFC 9457', async () => {
     expect(check(told), JSON.stringify(check.errors)).toBe(true);
     expect(answered.headers.get('content-type')).toBe('application/problem+json');
   }
-});
-
-describe('how often a token may ask', () => {
-  const start = new Date(at);
-  const after = (seconds: number) => new Date(start.getTime() + seconds * 1000);
-
-  test('as often as said, and again once the while is over', () => {
-    const allowance = new Allowance({ most: 3, seconds: 60 });
-    const take = (key: string, seconds: number) => allowance.take(key, after(seconds));
-    expect([0, 1, 2].map((second) => take('a', second))).toEqual([0, 0, 0]);
-    expect(take('a', 20)).toBe(40);
-    expect(take('b', 20)).toBe(0);
-    expect(take('a', 59.5)).toBe(1);
-    expect(take('a', 60)).toBe(0);
-  });
-
-  test('a clock that is set back shuts nobody out', () => {
-    const allowance = new Allowance({ most: 1, seconds: 60 });
-    expect(allowance.take('a', after(7200))).toBe(0);
-    expect(allowance.take('a', after(7201))).toBe(59);
-    expect(allowance.take('a', after(0))).toBe(0);
-  });
-
-  test('counts that ran out are swept away', () => {
-    const allowance = new Allowance({ most: 1, seconds: 1 });
-    for (let key = 0; key < 10_000; key += 1) allowance.take(String(key), after(0));
-    expect(allowance.size).toBe(10_000);
-    allowance.take('later', after(2));
-    expect(allowance.size).toBe(1);
-  });
 });
 
 describe.each(kinds)('%s', (kind) => {
@@ -360,7 +330,7 @@ describe.each(kinds)('%s', (kind) => {
     const given = { id: freshId(), label: 'Sheet', scopes: ['board.read'], days: '30' };
     const made = await tokens.make(db, act, given);
     if (!made.ok) throw new Error(made.error);
-    const allowance = new Allowance();
+    const allowance = openAllowance();
     const knock = (scope: Scope) =>
       throughToken(
         { db, allowance },
