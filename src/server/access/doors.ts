@@ -76,6 +76,7 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/company/[company]/jobs/[job]': { GET: 'plan jobs', send: 'plan jobs', close: 'plan jobs' },
   '/company/[company]/report.pdf': { GET: 'export records' },
   '/company/[company]/statements.json': { GET: 'export records' },
+  '/company/[company]/tokens': { GET: 'make tokens', make: 'make tokens', revoke: 'make tokens' },
   '/company/[company]/numbers': { GET: 'see statistics' },
   '/company/[company]/numbers/[scheme]/[part]': {
     GET: 'see statistics',

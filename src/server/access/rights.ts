@@ -26,6 +26,7 @@ export const rights = {
   'see the board': ['trainer', 'examiner', 'office'],
   'plan jobs': ['office'],
   'export records': ['office'],
+  'make tokens': ['office'],
   'see the audit trail': ['office'],
 } as const satisfies Readonly<Record<string, readonly Role[]>>;
 

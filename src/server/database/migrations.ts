@@ -11,6 +11,7 @@ import { checks } from './migrations/0007-checks.ts';
 import { certificates } from './migrations/0008-certificates.ts';
 import { panels } from './migrations/0009-panels.ts';
 import { jobs } from './migrations/0010-jobs.ts';
+import { apiTokens } from './migrations/0011-api-tokens.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -26,6 +27,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0008-certificates': certificates,
   '0009-panels': panels,
   '0010-jobs': jobs,
+  '0011-api-tokens': apiTokens,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

@@ -46,6 +46,7 @@ export type Tables = {
   job_role: JobRoleTable;
   job_travel: JobTravelTable;
   job_person: JobPersonTable;
+  api_token: ApiTokenTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -524,6 +525,23 @@ type JobPersonTable = {
   person_id: string;
   sent_by: string;
   sent_at: Instant;
+};
+
+/**
+ * What another program reads the records with. Only the digest of the token is kept; `scopes` are words with
+ * single spaces between.
+ */
+type ApiTokenTable = {
+  id: string;
+  company_id: string;
+  label: string;
+  scopes: string;
+  digest: string;
+  made_by: string;
+  made_at: Instant;
+  expires_at: Instant;
+  revoked_at: Instant | null;
+  last_used_on: Day | null;
 };
 
 /** A link of a company's audit trail; never changed. `hash` covers the others and the hash before it. */

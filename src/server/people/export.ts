@@ -98,6 +98,12 @@ export async function exportPerson(db: Db, company: string, person: string) {
     .where('job_person.person_id', '=', person)
     .orderBy('starts_on')
     .execute();
+  const tokens = await db
+    .selectFrom('api_token')
+    .select(['id', 'label', 'scopes', 'made_at', 'expires_at', 'revoked_at', 'last_used_on'])
+    .where('made_by', '=', person)
+    .orderBy('made_at')
+    .execute();
   return {
     person: details,
     crew: crew ?? null,
@@ -105,6 +111,7 @@ export async function exportPerson(db: Db, company: string, person: string) {
     cards,
     assignments: given,
     jobs: sent,
+    tokens,
     ...(await workOf(db, person)),
     ...(await certificationOf(db, person)),
     decisions: {

@@ -20,6 +20,7 @@ export const companySections: readonly Section[] = [
   { address: '/board', name: m.board_section, roles: ['trainer', 'examiner', 'office'] },
   { address: '/jobs', name: m.jobs_title, roles: ['office'] },
   { address: '/numbers', name: m.numbers_short, roles: ['trainer', 'examiner', 'office'] },
+  { address: '/tokens', name: m.tokens_title, roles: ['office'] },
   { address: '/outcomes', name: m.outcomes_title, roles: ['apprentice', 'trainer'] },
   {
     address: '/certificates/mine',
