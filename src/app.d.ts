@@ -1,3 +1,4 @@
+import type { Bearer } from '#server/api/tokens.ts';
 import type { Desk } from '#server/desk.ts';
 import type { Session } from '#server/logins/session.ts';
 import type { Member } from '#server/people/member.ts';
@@ -24,6 +25,8 @@ declare global {
       session?: Session;
       /** Behind every door into a company. */
       member?: Member;
+      /** Behind every door for tokens. */
+      bearer?: Bearer;
     }
   }
 }

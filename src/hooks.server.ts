@@ -11,6 +11,7 @@ import {
 } from '@sveltejs/kit';
 import { sequence } from '@sveltejs/kit/hooks';
 import { lengthFault, mostFor, refusal } from '#server/access/body.ts';
+import { refused } from '#server/api/problem.ts';
 import { enter } from '#server/access/entrance.ts';
 import { outageOf } from '#server/database/outage.ts';
 import { desk } from '#server/desk.ts';
@@ -49,6 +50,9 @@ const aboutRequest = ({ route, request }: RequestEvent) => ({
 const asksForPage = ({ request, isDataRequest }: RequestEvent): boolean =>
   isDataRequest || (request.headers.get('accept') ?? '').includes('text/html');
 
+/** Programs are told in one form alone. */
+const isApi = ({ route }: RequestEvent): boolean => route.id?.startsWith('/api/') ?? false;
+
 const laterSeconds = '5';
 
 /** An outage ends: whoever asked is told to ask again, and not that the app is at fault. */
@@ -85,6 +89,7 @@ const throughOutages: Handle = async ({ event, resolve }) => {
     if (!outage) throw thrown;
     const id = report(ownLog(), thrown, { ...aboutRequest(event), outage });
     const said = { message: m.error_outage_cure(), code: 'OUTAGE', id };
+    if (isApi(event)) return refused({ code: 'OUTAGE', id, seconds: Number(laterSeconds) });
     if (asksForPage(event)) error(503, said);
     return json(said, { status: 503, headers: { 'retry-after': laterSeconds } });
   }
@@ -94,6 +99,7 @@ const throughOutages: Handle = async ({ event, resolve }) => {
 const withinLimits: Handle = ({ event, resolve }) => {
   const tooMuch = building ? undefined : lengthFault(event.request, mostFor(event.route.id));
   if (!tooMuch) return resolve(event);
+  if (isApi(event)) return refused({ code: 'TOO_LARGE', detail: tooMuch.message });
   if (asksForPage(event)) error(413, { message: m.error_large_cure(), code: 'TOO_LARGE' });
   return refusal(tooMuch);
 };
@@ -117,6 +123,11 @@ function toSignIn(event: RequestEvent): Response {
   redirect(303, `/sign-in?to=${encodeURIComponent(back)}`);
 }
 
+function forNobodyElse(response: Response): Response {
+  response.headers.set('cache-control', 'private, no-store');
+  return response;
+}
+
 const throughItsDoor: Handle = async ({ event, resolve }) => {
   const now = new Date();
   const { locals, route, request, url, params, cookies } = event;
@@ -126,24 +137,29 @@ const throughItsDoor: Handle = async ({ event, resolve }) => {
   const cookie = cookies.get(sessionCookie);
   const company = params['company'];
   const { method } = request;
+  const authorization = request.headers.get('authorization') ?? undefined;
   const entrance = await enter(
-    { route: route.id, method, search: url.search, company, cookie, now },
+    { route: route.id, method, search: url.search, company, cookie, authorization, now },
     desk,
   );
+  if (entrance.answer === 'no token') return refused(entrance.problem);
+  if (entrance.answer === 'absent' && isApi(event)) return refused({ code: 'ABSENT' });
   if (entrance.answer === 'open') return resolve(event);
   if (entrance.answer === 'sign in') return toSignIn(event);
   if (entrance.answer === 'absent') error(404, m.error_missing());
-  if (entrance.answer !== 'in') error(403, m.error_refused());
+  if (entrance.answer === 'refused') error(403, m.error_refused());
   locals.desk = await desk();
+  if (entrance.answer === 'token') {
+    locals.bearer = entrance.bearer;
+    return forNobodyElse(await resolve(event));
+  }
   locals.session = entrance.session;
   if (entrance.member) locals.member = entrance.member;
   if (cookie && now.getTime() - entrance.session.renewed.getTime() > day) {
     const again = await renewed(locals.desk.auth, cookie);
     if (again) keepCookie(event, again);
   }
-  const response = await resolve(event);
-  response.headers.set('cache-control', 'private, no-store');
-  return response;
+  return forNobodyElse(await resolve(event));
 };
 
 export const handle = sequence(watched, inLanguage, withinLimits, throughOutages, throughItsDoor);

@@ -1,4 +1,5 @@
 /** What a running server works with: opened when it is first needed, since a build only reads this file. */
+import { Allowance } from './api/allowance.ts';
 import { Inbox } from './attempts/inbox.ts';
 import { openDoor } from './certificates/verify-door.ts';
 import { type Database, migrate, openDatabase } from './database/open-database.ts';
@@ -22,6 +23,8 @@ export type Desk = {
   readonly ledger: Ledger;
   /** Strangers at the door of verification. */
   readonly askers: RecentTries;
+  /** How often each token asked. */
+  readonly allowance: Allowance;
 };
 
 /** Opens the records, up to date. Throws where they cannot be opened. */
@@ -43,6 +46,7 @@ export async function openDesk(settings: Settings): Promise<Desk> {
       inbox: new Inbox(database),
       ledger: openLedger(database),
       askers: openDoor(),
+      allowance: new Allowance(),
     };
   } catch (error) {
     await database.close().catch(() => undefined);

@@ -1,7 +1,18 @@
+import type { Scope } from '../api/scopes.ts';
 import type { Right } from './rights.ts';
 
-/** `open` to anybody, to anybody `signed in`, or to those who have a right in the company of the address. */
-export type Door = 'open' | 'signed in' | Right;
+/** For programs that send a token which is good for that. */
+export type TokenDoor = `token: ${Scope}`;
+
+/**
+ * `open` to anybody, to anybody `signed in`, to those who have a right in the company of the address, or to
+ * a token.
+ */
+export type Door = 'open' | 'signed in' | Right | TokenDoor;
+
+/** What a token must be good for; undefined for a door that no token opens. */
+export const scopeOf = (door: Door): Scope | undefined =>
+  door.startsWith('token: ') ? (door.slice('token: '.length) as Scope) : undefined;
 
 /** `GET` is also the page itself; an action of a form goes by its name; `POST` is one without. */
 type Doors = Readonly<Record<string, Door>>;
@@ -49,6 +60,17 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/verify/[id].json': open,
   '/written': open,
   '/written/[topic]': open,
+
+  '/api/[...rest]': open,
+  '/api/openapi.json': open,
+  '/api/assignments': { GET: 'token: assignments.read' },
+  '/api/assignments/[assignment]': { GET: 'token: assignments.read' },
+  '/api/assignments/[assignment]/standings': { GET: 'token: assignments.read' },
+  '/api/attempts': { GET: 'token: attempts.read' },
+  '/api/board': { GET: 'token: board.read' },
+  '/api/certificates': { GET: 'token: certificates.read' },
+  '/api/crews': { GET: 'token: people.read' },
+  '/api/people': { GET: 'token: people.read' },
 
   '/start': { GET: 'open', create: 'open', demo: 'open' },
   '/sign-in': { GET: 'open', POST: 'open' },

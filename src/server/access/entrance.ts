@@ -1,9 +1,12 @@
 /** Who comes in where: the one place at which a request meets the table of doors. */
+import type { Problem } from '../api/problem.ts';
+import { throughToken } from '../api/token-door.ts';
+import type { Bearer } from '../api/tokens.ts';
 import type { Desk } from '../desk.ts';
 import { type Session, sessionFrom } from '../logins/session.ts';
 import { type Member, memberOf } from '../people/member.ts';
-import { type Door, doors } from './doors.ts';
-import { may } from './rights.ts';
+import { type Door, doors, scopeOf } from './doors.ts';
+import { may, type Right } from './rights.ts';
 
 /** What a request asks for. */
 export type Asked = {
@@ -13,6 +16,8 @@ export type Asked = {
   readonly search: string;
   readonly company: string | undefined;
   readonly cookie: string | undefined;
+  /** The header of that name. */
+  readonly authorization?: string | undefined;
   readonly now: Date;
 };
 
@@ -22,7 +27,11 @@ export type Asked = {
 export type Entrance =
   | { readonly answer: 'open' }
   | { readonly answer: 'in'; readonly session: Session; readonly member?: Member }
-  | { readonly answer: 'sign in' | 'absent' | 'refused' };
+  | { readonly answer: 'token'; readonly bearer: Bearer }
+  | { readonly answer: 'no token'; readonly problem: Problem }
+  | { readonly answer: 'sign in' }
+  | { readonly answer: 'absent' }
+  | { readonly answer: 'refused' };
 
 /** The door that is asked for; undefined where there is none. */
 export function doorOf({ route, method, search }: Pick<Asked, 'route' | 'method' | 'search'>) {
@@ -38,11 +47,21 @@ export async function enter(asked: Asked, desk: () => Promise<Desk>): Promise<En
   const door: Door | undefined = doorOf(asked);
   if (door === undefined) return { answer: 'absent' };
   if (door === 'open') return { answer: 'open' };
-  const { database, sessionKey } = await desk();
+  const { database, sessionKey, allowance } = await desk();
+  const scope = scopeOf(door);
+  if (scope) {
+    const { authorization, now } = asked;
+    const came = await throughToken({ db: database.db, allowance }, { authorization, scope, now });
+    return came.ok
+      ? { answer: 'token', bearer: came.value }
+      : { answer: 'no token', problem: came.error };
+  }
   const session = await sessionFrom(database.db, asked.cookie, sessionKey, asked.now);
   if (!session) return { answer: 'sign in' };
   if (door === 'signed in') return { answer: 'in', session };
   const member = await memberOf(database.db, session.login, asked.company ?? '');
   if (!member) return { answer: 'absent' };
-  return may(member.roles, door) ? { answer: 'in', session, member } : { answer: 'refused' };
+  return may(member.roles, door as Right)
+    ? { answer: 'in', session, member }
+    : { answer: 'refused' };
 }

@@ -1,4 +1,5 @@
 /** Attempts to look at: one as it was played, or those for a few works, each with its latest mark. */
+import { sql } from 'kysely';
 import type { KeptAttempt } from '#engine/marking/kept-attempt.ts';
 import type { KeptProblem } from '#engine/takeoff/kept-problem.ts';
 import type { KeptRun } from '#engine/written/kept-run.ts';
@@ -109,4 +110,39 @@ export async function seen(
           revision,
         } as KeptAttempt,
       };
+}
+
+type InOrder = {
+  readonly person?: string | undefined;
+  readonly after?: string | undefined;
+  readonly most: number;
+  /** Received by then. */
+  readonly upTo: string;
+};
+
+/** In the order in which they were received; undefined where the company has none such as `after`. */
+export async function inOrder(
+  db: Db,
+  company: string,
+  { person, after, most, upTo }: InOrder,
+): Promise<{ found: readonly AttemptLine[]; next: string | undefined } | undefined> {
+  let query = withMarks(db, company)
+    .where('attempt.received_at', '<=', upTo)
+    .orderBy('attempt.received_at')
+    .orderBy('attempt.id')
+    .limit(most + 1);
+  if (person) query = query.where('attempt.person_id', '=', person);
+  if (after) {
+    const from = await db
+      .selectFrom('attempt')
+      .select(['received_at as at', 'id'])
+      .where('company_id', '=', company)
+      .where('id', '=', after)
+      .executeTakeFirst();
+    if (!from) return undefined;
+    query = query.where(sql<boolean>`(attempt.received_at, attempt.id) > (${from.at}, ${from.id})`);
+  }
+  const rows = await query.execute();
+  const found = rows.slice(0, most).map(({ name: _name, ...row }) => row);
+  return { found, next: rows.length > most ? found.at(-1)?.id : undefined };
 }

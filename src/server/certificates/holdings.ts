@@ -18,6 +18,7 @@ export type Holding = {
   readonly publicId: string;
   readonly person: string;
   readonly name: string;
+  readonly scheme: string;
   readonly title: Text;
   readonly state: CertificateState;
   readonly grantedOn: string;
@@ -40,6 +41,7 @@ const rows = (db: Db, company: string) =>
       'certificate.public_id as publicId',
       'certificate.person_id as person',
       'person.name',
+      'certificate.scheme',
       'certificate.state',
       'certificate.granted_on as grantedOn',
       'certificate.valid_until as validUntil',
@@ -102,6 +104,29 @@ export async function all(db: Db, company: string, today: IsoDate): Promise<read
     .orderBy('certificate.id')
     .execute();
   return found.map((row) => holdingFrom(row, today));
+}
+
+type Asked = {
+  readonly person?: string | undefined;
+  readonly after?: string | undefined;
+  readonly most: number;
+  readonly today: IsoDate;
+};
+
+/** In the order in which they were made, those after one of them. */
+export async function page(
+  db: Db,
+  company: string,
+  { person, after, most: count, today }: Asked,
+): Promise<{ readonly found: readonly Holding[]; readonly next: string | undefined }> {
+  let query = rows(db, company)
+    .orderBy('certificate.id')
+    .limit(count + 1);
+  if (person) query = query.where('certificate.person_id', '=', person);
+  if (after) query = query.where('certificate.id', '>', after);
+  const read = await query.execute();
+  const found = read.slice(0, count).map((row) => holdingFrom(row, today));
+  return { found, next: read.length > count ? found.at(-1)?.id : undefined };
 }
 
 /** A page of them, and how many more there are. */

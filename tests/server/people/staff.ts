@@ -95,7 +95,11 @@ export const addPerson = (
 /** An attempt with its mark and a word about it. */
 export async function addAttempt(
   { db }: Database,
-  { company, office, apprentice }: Awaited<ReturnType<typeof staff>>,
+  {
+    company,
+    office,
+    apprentice,
+  }: Pick<Awaited<ReturnType<typeof staff>>, 'company' | 'office' | 'apprentice'>,
 ): Promise<string> {
   const attempt = freshId();
   await db
