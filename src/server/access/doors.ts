@@ -90,7 +90,11 @@ export const doors: Readonly<Record<string, Doors>> = {
   },
   '/company/[company]/crews/[crew]': { GET: 'see crews' },
   '/company/[company]/board': { GET: 'see the board' },
-  '/company/[company]/board/[person]': { GET: 'see the board' },
+  '/company/[company]/board/[person]': {
+    GET: 'see the board',
+    declare: 'change certificates',
+    remove: 'change certificates',
+  },
   '/company/[company]/board/coverage': { GET: 'see the board' },
   '/company/[company]/board/export.csv': { GET: 'export records' },
   '/company/[company]/jobs': { GET: 'plan jobs' },

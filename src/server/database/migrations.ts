@@ -12,6 +12,7 @@ import { certificates } from './migrations/0008-certificates.ts';
 import { panels } from './migrations/0009-panels.ts';
 import { jobs } from './migrations/0010-jobs.ts';
 import { apiTokens } from './migrations/0011-api-tokens.ts';
+import { declared } from './migrations/0012-declared.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -28,6 +29,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0009-panels': panels,
   '0010-jobs': jobs,
   '0011-api-tokens': apiTokens,
+  '0012-declared': declared,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

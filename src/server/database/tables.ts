@@ -47,6 +47,7 @@ export type Tables = {
   job_travel: JobTravelTable;
   job_person: JobPersonTable;
   api_token: ApiTokenTable;
+  declared_certificate: DeclaredCertificateTable;
   audit_entry: AuditEntryTable;
   throttle: ThrottleTable;
   secret: SecretTable;
@@ -525,6 +526,27 @@ type JobPersonTable = {
   person_id: string;
   sent_by: string;
   sent_at: Instant;
+};
+
+/**
+ * A certificate that somebody else issued, declared and not verified; `scheme` is the qualification that it
+ * comes nearest to. Those of an erased person are taken away.
+ */
+type DeclaredCertificateTable = {
+  id: string;
+  company_id: string;
+  person_id: string;
+  title: string;
+  issuer: string;
+  number: string | null;
+  scheme: string | null;
+  issued_on: Day;
+  valid_until: Day | null;
+  made_by: string;
+  made_at: Instant;
+  removed_by: string | null;
+  removed_at: Instant | null;
+  removed_because: string | null;
 };
 
 /**

@@ -4,6 +4,7 @@ import { dropLogin } from '../people/erasure.ts';
 /** Of these, each goes before those that it refers to. */
 const certification = [
   'api_token',
+  'declared_certificate',
   'check_photo',
   'hands_on_check',
   'item_use',

@@ -68,6 +68,7 @@ export const erase = (db: Db, doer: Doer, person: string): Promise<Result<Erasur
     await withdrawErased(trx, doer, person);
     await trx.deleteFrom('crew_card').where('person_id', '=', person).execute();
     await trx.deleteFrom('assignment_for').where('person_id', '=', person).execute();
+    await trx.deleteFrom('declared_certificate').where('person_id', '=', person).execute();
     await trx.deleteFrom('job_person').where('person_id', '=', person).execute();
     await trx
       .updateTable('person')

@@ -28,7 +28,9 @@ async function certificatesOf(db: Db, person: string) {
   const certificates = db.selectFrom('certificate').selectAll().where('person_id', '=', person);
   const events = db.selectFrom('certificate_event').selectAll();
   const issues = db.selectFrom('certificate_issue').selectAll();
+  const declared = db.selectFrom('declared_certificate').selectAll();
   return {
+    declared: written(await declared.where('person_id', '=', person).orderBy('made_at').execute()),
     certificates: written(await certificates.orderBy('made_at').execute()),
     certificateEvents: written(
       await events.where('certificate_id', 'in', theirs).orderBy('at').execute(),

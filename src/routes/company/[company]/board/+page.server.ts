@@ -3,6 +3,7 @@ import { may } from '#server/access/rights.ts';
 import { askedFrom } from '#server/board/asked-from.ts';
 import * as board from '#server/board/board.ts';
 import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
+import { nearestOf } from '#server/declared/declared.ts';
 import { openCrews } from '#server/people/crews.ts';
 import type { PageServerLoad } from './$types';
 
@@ -11,13 +12,17 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const { company, roles } = act.by;
   const { fields, asked } = askedFrom(url.searchParams);
   const schemes = await schemesNow();
+  const page = await board.page(db, company, act.at, schemes, asked);
+  const people = page.rows.map(({ id }) => id);
+  const today = act.at.slice(0, 10);
   return {
-    ...(await board.page(db, company, act.at, schemes, asked)),
+    ...page,
+    declared: await nearestOf(db, company, people, today),
     asked: fields,
     isContinued: asked.after !== undefined,
     columns: columnsOf(schemes),
     crews: await openCrews(db, company),
-    today: act.at.slice(0, 10),
+    today,
     lengths: [...board.pageLengths],
     mayExport: may(roles, 'export records'),
   };

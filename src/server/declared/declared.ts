@@ -1,0 +1,142 @@
+/**
+ * Certificates issued elsewhere, declared and not verified. They stand beside a person's own and count for
+ * nothing: no state on the board and no place in a job rests on them.
+ */
+import { fault, ok, type Result } from '#engine/result.ts';
+import { append } from '../audit/audit-trail.ts';
+import { inTurn } from '../companies/in-turn.ts';
+import type { Db } from '../database/open-database.ts';
+import { type Act, doerOf } from '../people/member.ts';
+import { type DeclaredFault, declaredFrom, type GivenDeclared } from './declared-form.ts';
+
+export type Declared = {
+  readonly id: string;
+  readonly title: string;
+  readonly issuer: string;
+  readonly number: string | null;
+  /** The qualification that it comes nearest to. */
+  readonly scheme: string | null;
+  readonly issuedOn: string;
+  readonly validUntil: string | null;
+  readonly madeAt: string;
+};
+
+type Wanted = {
+  /** Made where it was written down: the same one twice is kept once. */
+  readonly id: string;
+  readonly person: string;
+  readonly schemes: readonly string[];
+};
+
+export async function declare(
+  db: Db,
+  act: Act,
+  { id, person, schemes }: Wanted,
+  given: GivenDeclared,
+): Promise<Result<true, DeclaredFault>> {
+  const read = declaredFrom(given, { schemes, today: act.at.slice(0, 10) });
+  if (!read.ok) return read;
+  const { company } = act.by;
+  const { issuedOn, validUntil, ...rest } = read.value;
+  return inTurn(db, company, async (trx) => {
+    const before = await trx
+      .selectFrom('declared_certificate')
+      .select(['company_id', 'person_id'])
+      .where('id', '=', id)
+      .executeTakeFirst();
+    if (before) {
+      const isSame = before.company_id === company && before.person_id === person;
+      return isSame ? ok(true) : fault('ABSENT');
+    }
+    if (!(await isHere(trx, company, person))) return fault('ABSENT');
+    await trx
+      .insertInto('declared_certificate')
+      .values({
+        ...rest,
+        id,
+        company_id: company,
+        person_id: person,
+        issued_on: issuedOn,
+        valid_until: validUntil,
+        made_by: act.by.person,
+        made_at: act.at,
+        removed_by: null,
+        removed_at: null,
+        removed_because: null,
+      })
+      .execute();
+    const deed = { action: 'declare certificate', subject: id, detail: { person } };
+    await append(trx, doerOf(act), deed);
+    return ok(true);
+  });
+}
+
+const isHere = async (trx: Db, company: string, person: string): Promise<boolean> =>
+  (await trx
+    .selectFrom('person')
+    .select('id')
+    .where('company_id', '=', company)
+    .where('id', '=', person)
+    .where('left_at', 'is', null)
+    .executeTakeFirst()) !== undefined;
+
+const longestReason = 500;
+
+/** Takes it off the lists, with the reason; the row stays. */
+export async function remove(
+  db: Db,
+  act: Act,
+  id: string,
+  because: string,
+): Promise<Result<true, DeclaredFault>> {
+  const reason = because.trim();
+  if (reason === '' || reason.length > longestReason) return fault('reason');
+  return inTurn(db, act.by.company, async (trx) => {
+    const removed = await trx
+      .updateTable('declared_certificate')
+      .set({ removed_at: act.at, removed_by: act.by.person, removed_because: reason })
+      .where('company_id', '=', act.by.company)
+      .where('id', '=', id)
+      .where('removed_at', 'is', null)
+      .returning('person_id')
+      .executeTakeFirst();
+    if (!removed) return fault('ABSENT');
+    const detail = { person: removed.person_id };
+    await append(trx, doerOf(act), { action: 'remove declared certificate', subject: id, detail });
+    return ok(true);
+  });
+}
+
+/** What somebody declared, the latest first. */
+export const of = (db: Db, company: string, person: string): Promise<readonly Declared[]> =>
+  db
+    .selectFrom('declared_certificate')
+    .select(['id', 'title', 'issuer', 'number', 'scheme'])
+    .select(['issued_on as issuedOn', 'valid_until as validUntil', 'made_at as madeAt'])
+    .where('company_id', '=', company)
+    .where('person_id', '=', person)
+    .where('removed_at', 'is', null)
+    .orderBy('issued_on', 'desc')
+    .orderBy('id', 'desc')
+    .execute();
+
+/** By person, the qualifications that those not ended come nearest to; null for none of them. */
+export async function nearestOf(
+  db: Db,
+  company: string,
+  people: readonly string[],
+  today: string,
+): Promise<Readonly<Record<string, readonly (string | null)[]>>> {
+  if (people.length === 0) return {};
+  const rows = await db
+    .selectFrom('declared_certificate')
+    .select(['person_id as person', 'scheme'])
+    .where('company_id', '=', company)
+    .where('person_id', 'in', people)
+    .where('removed_at', 'is', null)
+    .where((eb) => eb.or([eb('valid_until', 'is', null), eb('valid_until', '>=', today)]))
+    .execute();
+  const found: Record<string, (string | null)[]> = {};
+  for (const { person, scheme } of rows) (found[person] ??= []).push(scheme);
+  return found;
+}
