@@ -1,8 +1,10 @@
 import type { DataSheet } from '#engine/method/data-sheet.ts';
 import type { DataSheetId, MethodId, SourceId } from '#engine/method/method.ts';
+import type { Question } from '#engine/written/question.ts';
 import type { Topic } from '#engine/written/topic.ts';
 import { among } from './among.ts';
 import type { Content, Source } from './content.ts';
+import { madeForTopic } from './made-for-topic.ts';
 
 /**
  * One topic with all that it names, but for the methods: their bundles are kept on their own, and with
@@ -12,6 +14,8 @@ import type { Content, Source } from './content.ts';
 export type WrittenBundle = {
   readonly revision: string;
   readonly topic: Topic;
+  /** Made from the methods that the topic is about, for practice alone. */
+  readonly made: readonly Question[];
   /** The methods whose walls a question shows. */
   readonly drawnOn: readonly MethodId[];
   readonly dataSheets: ReadonlyMap<DataSheetId, DataSheet>;
@@ -22,7 +26,8 @@ export type WrittenBundle = {
 export function writtenBundle(content: Content, id: string): WrittenBundle | undefined {
   const topic = [...content.topics.values()].find((known) => known.id === id);
   if (!topic) return undefined;
-  const { questions } = topic;
+  const made = madeForTopic(content, topic);
+  const questions = [...topic.questions, ...made];
   const shown = questions.flatMap((question) =>
     question.kind === 'find-fault' ? [question.method] : [],
   );
@@ -36,5 +41,12 @@ export function writtenBundle(content: Content, id: string): WrittenBundle | und
       [...numbers.values()].map(({ source }) => source),
     ),
   ]);
-  return { revision: content.revision, topic, drawnOn: [...new Set(shown)], dataSheets, sources };
+  return {
+    revision: content.revision,
+    topic,
+    made,
+    drawnOn: [...new Set(shown)],
+    dataSheets,
+    sources,
+  };
 }

@@ -6,6 +6,7 @@ import { type Next, nextToAsk } from '#engine/written/next-to-ask.ts';
 import { type Posed, posed } from '#engine/written/posed.ts';
 import type { Question, QuestionId } from '#engine/written/question.ts';
 import { type Answered, dayOf } from '#engine/written/return.ts';
+import { statesFromAnswers } from '#engine/written/states-from-answers.ts';
 import type { Topic } from '#engine/written/topic.ts';
 import type { Verdict } from '#engine/written/verdict.ts';
 
@@ -31,14 +32,16 @@ export class Asking {
   put = $state.raw<Put>();
   verdict = $state.raw<Verdict>();
 
-  constructor(topic: Topic, shelf: Shelf, clock: Clock) {
+  /** `made` are questions made from methods, asked among those of the topic. */
+  constructor(topic: Topic, shelf: Shelf, clock: Clock, made: readonly Question[] = []) {
     this.topic = topic;
     this.#shelf = shelf;
     this.#clock = clock;
     const { now, minutesAhead } = clock();
     // In another order every day, so that kinds and steps mix.
     const random = randomFrom(`${topic.id}/${dayOf(now, minutesAhead)}`);
-    const asked = topic.questions.filter((question) => posed(question, 0, shelf));
+    const all = [...topic.questions, ...made];
+    const asked = all.filter((question) => posed(question, 0, shelf));
     this.#questions = shuffle(random, asked);
   }
 
@@ -58,7 +61,8 @@ export class Asking {
   next(): void {
     this.verdict = undefined;
     const { now, minutesAhead } = this.#clock();
-    const learner = { answers: this.answers, states: [], now, minutesAhead };
+    const states = statesFromAnswers(this.#questions, this.answers);
+    const learner = { answers: this.answers, states, now, minutesAhead };
     const next = nextToAsk(this.#questions, learner);
     const shown = next && posed(next.question, this.answers.length, this.#shelf);
     this.put = next && shown && { ...next, posed: shown };

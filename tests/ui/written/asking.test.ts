@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '#engine/written/answer.ts';
+import { isMade } from '#engine/written/made/made-id.ts';
 import { keyTo } from '#engine/written/key.ts';
 import type { Question } from '#engine/written/question.ts';
 import { Asking } from '#ui/written/asking.svelte.ts';
@@ -77,5 +78,69 @@ describe('truth', () => {
     answer(asking, false);
     expect(asking.answers).toHaveLength(1);
     expect(asking.verdict?.outcome).toBe('right');
+  });
+});
+
+describe('questions made from methods', () => {
+  const at = { now: 0 };
+  const withMade = () =>
+    new Asking(bundle.topic, shelf, () => ({ now: at.now, minutesAhead: 0 }), bundle.made);
+
+  test('are asked among those of the topic, and every one can be answered rightly', () => {
+    at.now = 0;
+    const asking = withMade();
+    asking.resume([]);
+    expect(bundle.made.length).toBeGreaterThan(3);
+    expect(asking.count).toBe(bundle.topic.questions.length + bundle.made.length);
+    const asked = new Set<string>();
+    for (let n = 0; n < asking.count; n += 1) {
+      asked.add(asking.put!.question.id);
+      answer(asking, true);
+      asking.next();
+    }
+    expect(bundle.made.filter(({ id }) => !asked.has(id))).toEqual([]);
+  });
+
+  test('one that was missed comes back after three others, and on the next day in another visit', () => {
+    at.now = 0;
+    const asking = withMade();
+    asking.resume([]);
+    while (!isMade(asking.put!.question.id)) {
+      answer(asking, true);
+      asking.next();
+    }
+    const missed = asking.put!.question.id;
+    answer(asking, false);
+    for (let n = 0; n < 3; n += 1) {
+      asking.next();
+      expect(asking.put?.question.id).not.toBe(missed);
+      answer(asking, true);
+    }
+    asking.next();
+    expect([asking.put?.question.id, asking.put?.why]).toEqual([missed, 'missed']);
+    answer(asking, true);
+    asking.next();
+    // The one just answered never follows itself.
+    answer(asking, true);
+    at.now = day;
+    const again = withMade();
+    again.resume(asking.answers);
+    expect([again.put?.question.id, again.put?.why]).toEqual([missed, 'missed']);
+  });
+
+  test('after a miss, another question about the same step is asked before those never missed', () => {
+    at.now = 0;
+    const asking = withMade();
+    const all = [...bundle.topic.questions, ...bundle.made];
+    const nameOf = ({ method, step }: Question['of'][number]) => `${method}/${step}`;
+    const missed = all.find(({ id, of }) =>
+      of.some((one) =>
+        all.some((other) => other.id !== id && other.of.some((two) => nameOf(two) === nameOf(one))),
+      ),
+    )!;
+    asking.resume([{ question: missed.id, isRight: false, at: 0 }]);
+    const steps = new Set(missed.of.map(nameOf));
+    expect(asking.put!.question.of.some((one) => steps.has(nameOf(one)))).toBe(true);
+    expect(asking.put!.question.id).not.toBe(missed.id);
   });
 });

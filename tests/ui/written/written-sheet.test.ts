@@ -22,7 +22,7 @@ const questionOf = <K extends QuestionKind>(kind: K) =>
 /** The topic with one question alone. */
 const show = (question: Question) =>
   render(WrittenSheet, {
-    bundle: { ...bundle, topic: { ...topic, questions: [question] } },
+    bundle: { ...bundle, topic: { ...topic, questions: [question] }, made: [] },
     shown,
   });
 

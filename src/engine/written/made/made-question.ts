@@ -3,6 +3,7 @@
  * right follows from the order of the work, its reasons and the data sheet; the words around it are
  * content. A few draws each, of which a fault to find costs some reviews.
  */
+import { madeId } from './made-id.ts';
 import { hashText, pick, randomFrom, shuffle } from '#engine/random.ts';
 import type { Question, QuestionId } from '#engine/written/question.ts';
 import { readsAs } from '#engine/written/reads-as.ts';
@@ -55,7 +56,7 @@ export function madeQuestion(
   return undefined;
 }
 
-const idFor = (whole: string): QuestionId => `made-${hashText(whole).toString(36)}` as QuestionId;
+const idFor = (whole: string): QuestionId => madeId(hashText(whole).toString(36));
 
 /** Up to so many, none asking the same thing twice, each kind as likely. */
 export function madeQuestions(
