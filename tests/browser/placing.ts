@@ -2,7 +2,7 @@
  * How long a person waits for a card to be up, on the largest wall that is shipped, from the middle of
  * the work to its end: guided, so that the machine, the marking of the card and the picture all take part.
  */
-import { type Browser, devices, type Locator, type Page } from '@playwright/test';
+import { type Browser, type CDPSession, devices, type Locator, type Page } from '@playwright/test';
 import { walls } from '../content/walls.ts';
 import { Builder, minutesToDry, rightSettings } from '../journeys/building.ts';
 import { median, quantile, tableOf } from './figures.ts';
@@ -61,7 +61,25 @@ async function pressOn(page: Page, target: Locator, hasTouch: boolean): Promise<
   };
 }
 
-type Timings = { readonly choosing: Interaction[]; readonly placing: Interaction[] };
+type Timings = {
+  readonly choosing: Interaction[];
+  readonly placing: Interaction[];
+  /** The picture alone, drawn on by one step: the wall as built and as it should be, so it is two. */
+  readonly pictures: Interaction[];
+};
+
+/** The review of the wall, run through step by step from its middle: nothing but pictures changes. */
+async function replayed(page: Page, devtools: CDPSession): Promise<readonly Interaction[]> {
+  await page.getByRole('button', { name: 'Have it inspected' }).first().click();
+  const slider = page.getByRole('slider', { name: 'Place in the work' });
+  const last = Number(await slider.getAttribute('max'));
+  await slider.fill(String(last >> 1));
+  const timings: Interaction[] = [];
+  for (let at = last >> 1; at < last; at += 1) {
+    timings.push(await timed(page, devtools, () => slider.press('ArrowRight')));
+  }
+  return timings;
+}
 
 async function timingsOn(
   page: Page,
@@ -76,7 +94,7 @@ async function timingsOn(
   await builder.build(largest.steps.slice(0, middle));
   await devtools.send('Emulation.setCPUThrottlingRate', { rate: slower });
 
-  const timings: Timings = { choosing: [], placing: [] };
+  const timings: Timings = { choosing: [], placing: [], pictures: [] };
   for (const step of largest.steps.slice(middle)) {
     const card = builder.card(step.say.en);
     await card.evaluate((row) => row.scrollIntoView({ block: 'start', behavior: 'instant' }));
@@ -90,6 +108,7 @@ async function timingsOn(
     const minutes = minutesToDry(step);
     if (minutes > 0) await builder.wait(minutes);
   }
+  timings.pictures.push(...(await replayed(page, devtools)));
   return timings;
 }
 
@@ -110,15 +129,17 @@ export async function measurePlacing(browser: Browser, site: Site): Promise<bool
     for (const slower of [slowdown, 1]) {
       const context = await browser.newContext({ ...options, serviceWorkers: 'block' });
       const page = await context.newPage();
-      const { choosing, placing } = await timingsOn(page, site, slower, options.hasTouch);
+      const { choosing, placing, pictures } = await timingsOn(page, site, slower, options.hasTouch);
       await context.close();
       const name = `${screen}, ${slower === 1 ? 'full speed' : `${slower} times slower`}`;
       const waits = placing.map(({ toPaint }) => toPaint);
       const scripts = placing.map(({ script }) => script);
+      const drawn = pictures.map(({ script }) => script);
       const measured = {
         'tap to paint, placing': waits,
         'tap to paint, choosing': choosing.map(({ toPaint }) => toPaint),
         'script of placing (processor)': scripts,
+        'script of two pictures (processor)': drawn,
         'style and layout (processor)': placing.map(({ layout }) => layout),
       };
       for (const [what, all] of Object.entries(measured)) {
@@ -127,14 +148,14 @@ export async function measurePlacing(browser: Browser, site: Site): Promise<bool
       holds &&=
         slower === slowdown
           ? quantile(waits, 0.75) < boundToPaint
-          : quantile(scripts, 0.75) < boundOfPicture;
+          : quantile(drawn, 0.75) < boundOfPicture;
     }
   }
   console.log(tableOf(rows));
   console.log(
     `${holds ? 'holds' : 'FAILS'}  three taps of four paint within ${boundToPaint} ms on a processor ` +
-      `${slowdown} times slower, and take under ${boundOfPicture} ms of script at full speed, the ` +
-      'picture included',
+      `${slowdown} times slower, and the picture, even two of them, is drawn on by a step in under ` +
+      `${boundOfPicture} ms of script at full speed`,
   );
   return holds;
 }
