@@ -17,5 +17,7 @@ export function uuid7(milliseconds: number, random: Uint8Array): string {
 }
 
 /** Of any version, in small letters. */
+export const uuidForm = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
 export const isUuid = (value: unknown): value is string =>
-  typeof value === 'string' && /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(value);
+  typeof value === 'string' && uuidForm.test(value);

@@ -32,6 +32,18 @@ test('what is pressed and typed before the page hears it is done when it does', 
   await expect(page.getByRole('main').getByRole('listitem').first()).toBeVisible();
 });
 
+test('keys are given again in their order, each as often as it was pressed', async ({ page }) => {
+  const scripts = await scriptsHeld(page);
+  await page.goto('/takeoff/sheet-girth?seed=12', { waitUntil: 'commit' });
+  const keys = page.getByRole('group', { name: 'Keys' }).first();
+  for (const key of ['1', '1', '5']) {
+    await keys.getByRole('button', { name: key, exact: true }).click();
+  }
+  scripts.let();
+  await awake(page);
+  await expect(page.getByRole('main').getByRole('textbox').first()).toHaveValue('115');
+});
+
 test('a choice made before the page hears it stands', async ({ page }) => {
   const scripts = await scriptsHeld(page);
   await page.goto('/takeoff', { waitUntil: 'commit' });

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import type { Result } from '#engine/result.ts';
+import { uuidForm } from '#engine/uuid.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Problem } from './problem.ts';
 import type { Scope } from './scopes.ts';
@@ -69,18 +70,17 @@ export const endpoint = <
   reply: reply as Endpoint['reply'],
 });
 
+/** As the records take it, of any version: what they hold can always be asked for. */
+export const id = z.string().regex(uuidForm).meta({ format: 'uuid' });
+
 /** One page of a list, and what to ask for after. */
 export const pageOf = <T extends z.ZodType>(item: T) =>
   z.strictObject({
     items: z.array(item),
-    next: z
-      .uuid()
-      .nullable()
-      .describe('What to send as `after` for the next page; null on the last.'),
+    next: id.nullable().describe('What to send as `after` for the next page; null on the last.'),
   });
 
-export const after = z
-  .uuid()
+export const after = id
   .optional()
   .describe('The id that the page comes after: `next` of the page before.');
 
@@ -94,4 +94,3 @@ export const most = z.coerce
 
 export const instant = z.iso.datetime();
 export const day = z.iso.date();
-export const id = z.uuid();

@@ -3,6 +3,7 @@
  * nothing: no state on the board and no place in a job rests on them.
  */
 import { fault, ok, type Result } from '#engine/result.ts';
+import { isUuid } from '#engine/uuid.ts';
 import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
@@ -36,6 +37,7 @@ export async function declare(
 ): Promise<Result<true, DeclaredFault>> {
   const read = declaredFrom(given, { schemes, today: act.at.slice(0, 10) });
   if (!read.ok) return read;
+  if (!isUuid(id)) return fault('ABSENT');
   const { company } = act.by;
   const { issuedOn, validUntil, ...rest } = read.value;
   return inTurn(db, company, async (trx) => {

@@ -29,17 +29,19 @@ export function drawMockUp(
 ): Result<Drawn, readonly FormFault[]> {
   const method = content.methods.get(part.method);
   const sites = method ? drawWalls(scheme, { ...part, builds: Infinity }, method, seed) : [];
-  const walls = sites.flatMap((site) => {
+  const walls: NonNullable<KeptPlan['walls']>[number][] = [];
+  for (const site of sites) {
+    // To print a wall costs its whole sequence: no more of them than are built.
+    if (walls.length === part.builds) break;
     const sequence = method && sequenceFor(content, method, site);
-    const isAsked = sequence && !retired.has(wallName(method, site));
-    return isAsked ? [{ method: method.id, site, print: printOf(sequence) }] : [];
-  });
+    if (!sequence || retired.has(wallName(method, site))) continue;
+    walls.push({ method: method.id, site, print: printOf(sequence) });
+  }
   if (!method || walls.length < part.builds) {
     const lack = { topic: part.id, wanted: part.builds, there: walls.length };
     return fault([{ code: 'TOO_FEW', ...lack }]);
   }
-  const drawn = walls.slice(0, part.builds);
-  return ok({ items: drawn.map(({ site }) => wallName(method, site)), walls: drawn });
+  return ok({ items: walls.map(({ site }) => wallName(method, site)), walls });
 }
 
 function sequenceFor(content: Content, method: Method, site: Site): Sequence | undefined {

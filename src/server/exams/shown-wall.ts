@@ -5,7 +5,7 @@
 import type { Content, Hazard } from '#engine/compile/content.ts';
 import { workOf } from '#engine/inspection/work-of.ts';
 import { attemptFrom } from '#engine/marking/attempt-from.ts';
-import { type Move, wallAnswerFrom, waitedIn } from '#engine/marking/moves.ts';
+import { type Move, playedIn, wallAnswerFrom, waitedIn } from '#engine/marking/moves.ts';
 import { touchAll } from '#engine/marking/touch-all.ts';
 import type { Quantity } from '#engine/measure/quantity.ts';
 import { benchOf, startingValue } from '#engine/method/bench.ts';
@@ -47,6 +47,8 @@ export type AskedWall = {
   readonly drawing: Drawing;
   /** What a knuckle tells of everything up that dries, by card. */
   readonly felt: readonly { readonly card: string; readonly feel: Feel }[];
+  /** What these two stand for: so many cards up, after so many minutes of waiting. */
+  readonly after: { readonly cards: number; readonly minute: number };
 };
 
 export function shownWall(
@@ -99,7 +101,7 @@ function standing(
   content: Content,
   wall: DrawnWall,
   moves: readonly Move[],
-): Pick<AskedWall, 'drawing' | 'felt'> {
+): Pick<AskedWall, 'drawing' | 'felt' | 'after'> {
   const read = attemptFrom(attemptFileFor(wall, moves), shelfOf(content));
   const attempt = read.ok ? read.value : { sequence: wall.sequence, played: [] };
   const minute = waitedIn(moves);
@@ -108,5 +110,6 @@ function standing(
     felt: touchAll(attempt, minute)
       .map(({ step, feel }) => ({ card: step.id, feel }))
       .toReversed(),
+    after: { cards: playedIn(moves).length, minute },
   };
 }

@@ -30,4 +30,6 @@ export type AskedWall = {
   readonly waits: readonly number[];
   readonly drawing: Drawing;
   readonly felt: readonly Felt[];
+  /** What picture and feel stand for: so many cards up, after so many minutes of waiting. */
+  readonly after: { readonly cards: number; readonly minute: number };
 };

@@ -49,6 +49,12 @@ describe.each(kinds)('%s', (kind) => {
     expect((await verify(records.db, act.by.company)).faults).toEqual([]);
   });
 
+  test('what names it is an identifier', async () => {
+    for (const id of ['', 'x', freshId().toUpperCase()]) {
+      expect(await declare({}, id)).toEqual({ ok: false, error: 'ABSENT' });
+    }
+  });
+
   test('counts for nothing: the board says of the person what it said before', async () => {
     const schemes = await schemesNow();
     const row = () => board.one(records.db, act.by.company, at, schemes, person);

@@ -64,6 +64,24 @@ describe('a wall of an examination', () => {
     ]);
   });
 
+  test('a touch tells nothing of a wall that the server has not seen yet', async () => {
+    const told: WallAnswer[] = [];
+    const onmove = (answer: WallAnswer) => told.push(answer);
+    const given: WallAnswer = { kind: 'wall', moves: [{ wait: 60 }] };
+    const page = render(ExamWall, { wall: asked(given), given, onmove });
+    const touch = screen.getByRole('button', { name: 'Touch it' });
+    const clock = screen.getByRole('region', { name: /^Clock/ });
+    await userEvent.click(touch);
+    const felt = within(clock).getByRole('status').textContent;
+    expect(felt).not.toContain('once your last move is saved');
+    await userEvent.click(screen.getByRole('button', { name: 'Wait 5 min' }));
+    expect(within(clock).getByRole('status').textContent.trim()).toBe('');
+    await userEvent.click(touch);
+    expect(within(clock).getByRole('status').textContent).toContain('once your last move is saved');
+    await page.rerender({ wall: asked(told.at(-1)), given: told.at(-1), onmove });
+    expect(within(clock).getByRole('status').textContent).toBe(felt);
+  });
+
   test('goes on with what was saved, and has no hint and no verdict', () => {
     const card = plainCard(asked());
     const { wall } = built({
