@@ -1,4 +1,5 @@
 /** What stands several times on a form, each time in other numbers, has a name for each and one in the bank. */
+
 /** Stands in no name, and means nothing in an address. */
 const mark = '~';
 

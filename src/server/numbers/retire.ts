@@ -1,6 +1,6 @@
 /**
- * Questions, and families of problems, that a company asks no more. From then on no form holds them; what was sat before keeps its
- * content, its answers and its result.
+ * Questions, families of problems, and walls that a company asks no more. From then on no form holds them;
+ * what was sat before keeps its content, its answers and its result.
  */
 import type { Content } from '#engine/compile/content.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
