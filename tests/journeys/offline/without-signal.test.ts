@@ -151,7 +151,7 @@ test('what is no page, file or content is asked of the server and of nobody else
         ),
       [method, address],
     );
-  expect(await status('GET', '/api/attempts')).toBe(404);
+  expect(await status('GET', '/api/attempts')).toBe(401);
   expect(await status('POST', '/content/current')).toBe(404);
   await cutOff(context, site);
   expect(await status('GET', '/content/current')).toBe(200);
