@@ -48,7 +48,7 @@ export type AskedWall = {
   /** What a knuckle tells of everything up that dries, by card. */
   readonly felt: readonly { readonly card: string; readonly feel: Feel }[];
   /** What these two stand for: so many cards up, after so many minutes of waiting. */
-  readonly after: { readonly cards: number; readonly minute: number };
+  readonly standsFor: { readonly cards: number; readonly minute: number };
 };
 
 export function shownWall(
@@ -101,7 +101,7 @@ function standing(
   content: Content,
   wall: DrawnWall,
   moves: readonly Move[],
-): Pick<AskedWall, 'drawing' | 'felt' | 'after'> {
+): Pick<AskedWall, 'drawing' | 'felt' | 'standsFor'> {
   const read = attemptFrom(attemptFileFor(wall, moves), shelfOf(content));
   const attempt = read.ok ? read.value : { sequence: wall.sequence, played: [] };
   const minute = waitedIn(moves);
@@ -110,6 +110,6 @@ function standing(
     felt: touchAll(attempt, minute)
       .map(({ step, feel }) => ({ card: step.id, feel }))
       .toReversed(),
-    after: { cards: playedIn(moves).length, minute },
+    standsFor: { cards: playedIn(moves).length, minute },
   };
 }

@@ -31,5 +31,5 @@ export type AskedWall = {
   readonly drawing: Drawing;
   readonly felt: readonly Felt[];
   /** What picture and feel stand for: so many cards up, after so many minutes of waiting. */
-  readonly after: { readonly cards: number; readonly minute: number };
+  readonly standsFor: { readonly cards: number; readonly minute: number };
 };
