@@ -1,4 +1,6 @@
 /** An attempt as it is kept, sent and given to the command line: JSON with quantities as text. */
+import { type Fields, isFields } from '#engine/fields.ts';
+
 export type AttemptFile = {
   readonly method: string;
   readonly site: Readonly<Record<string, string>>;
@@ -41,11 +43,6 @@ export type AttemptFault = {
 
 /** More cards than anybody plays on one wall. */
 export const mostCards = 500;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** Gathers every fault of an attempt's shape; what is of the right shape comes back as it was. */
 export function checkShape(input: unknown): readonly AttemptFault[] {

@@ -1,4 +1,5 @@
 /** A finished attempt as it is kept: what was played, how, and what it was marked with at the time. */
+import { isFields } from '#engine/fields.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { type AttemptFault, type AttemptFile, checkShape, refusal } from './attempt-file.ts';
 import { type Help, helpCost } from './guidance.ts';
@@ -121,5 +122,3 @@ const checks: Readonly<Record<Exclude<keyof KeptAttempt, 'attempt'>, Check>> = {
   outcome: { holds: isOneOf(outcomes), form: `one of ${outcomes.join(', ')}` },
 };
 
-const isFields = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,4 +1,5 @@
 /** What somebody does at a mock-up, one move after the other: a card put up, or a wait on its clock. */
+import { isFields } from '#engine/fields.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { mostCards, type PlayedFile } from './attempt-file.ts';
 
@@ -32,11 +33,6 @@ export type WallAnswer = { readonly kind: 'wall'; readonly moves: readonly Move[
 const longestText = 120;
 /** Of one wait, in minutes: about two years. */
 const longestWait = 1e6;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isText = (value: unknown): boolean =>
   typeof value === 'string' && value.length <= longestText;

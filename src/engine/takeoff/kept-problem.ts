@@ -1,4 +1,5 @@
 /** A problem as it is kept once something of it was answered, whether or not all of it was. */
+import { isFields } from '#engine/fields.ts';
 import { isUuid } from '#engine/uuid.ts';
 import { verdictKinds, type VerdictKind } from './verdict.ts';
 
@@ -39,11 +40,6 @@ export type KeptAnswer = {
 
 /** A choice is kept as it is written in English. */
 export type KeptTry = { readonly text: string; readonly picked?: string };
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isText = (value: unknown): value is string =>
   typeof value === 'string' && value.length <= 400;

@@ -1,4 +1,5 @@
 /** What was written for a problem as a whole, each part as it was typed. */
+import { isFields } from '#engine/fields.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { PartId } from './family.ts';
 import type { Written } from './marks.ts';
@@ -17,11 +18,6 @@ export type WrittenPart = {
 
 const mostParts = 40;
 const longestText = 200;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isText = (value: unknown): value is string =>
   typeof value === 'string' && value.length <= longestText;

@@ -1,4 +1,5 @@
 /** A run of written questions as it is kept, from its first answer on. */
+import { isFields } from '#engine/fields.ts';
 import { isUuid } from '#engine/uuid.ts';
 
 /** More than any topic is asked for at once. */
@@ -22,11 +23,6 @@ export type KeptRun = {
   /** At the place of its question; null for none. */
   readonly answers: readonly unknown[];
 };
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isText = (value: unknown): value is string =>
   typeof value === 'string' && value.length <= 400;

@@ -1,12 +1,11 @@
 /** What a browser sends of what somebody did, and the one door through which it comes in. */
+import { isFields } from '#engine/fields.ts';
 import { type AttemptFault, refusal } from '#engine/marking/attempt-file.ts';
 import { keptFaults, type KeptAttempt } from '#engine/marking/kept-attempt.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isKeptProblem, type KeptProblem } from '#engine/takeoff/kept-problem.ts';
 import { isUuid } from '#engine/uuid.ts';
 import { isKeptRun, type KeptRun } from '#engine/written/kept-run.ts';
-
-type Fields = Readonly<Record<string, unknown>>;
 
 /** `id` was made on the device: sent twice, it is kept once. `work` is the assigned work it is for. */
 export type Sent = { readonly id: string; readonly work: string | undefined } & (
@@ -16,9 +15,6 @@ export type Sent = { readonly id: string; readonly work: string | undefined } & 
 );
 
 export const mostAtOnce = 100;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** A body `{attempts: [...]}`: its parts as they came, or what is wrong with the whole. */
 export function sentList(body: unknown): Result<readonly unknown[], AttemptFault> {

@@ -1,4 +1,5 @@
 /** What a candidate's browser sends of a sitting, and the one door through which it comes in. */
+import { isFields } from '#engine/fields.ts';
 import type { Content } from '#engine/compile/content.ts';
 import type { Refusal } from '#engine/exam/accept.ts';
 import { deadlineOf, isOver, type Sitting } from '#engine/exam/sitting.ts';
@@ -15,11 +16,6 @@ import { ownRow, sittingBy } from './sitting-log.ts';
 export const mostAtOnce = 100;
 const longestTab = 60;
 const longestValue = 20_000;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** `NOT_TOLD`: not in the form in which a browser tells it. `NOT_AN_ANSWER`: to this kind of question. */
 export type TellingFault = Refusal | 'NOT_TOLD' | 'NOT_AN_ANSWER';

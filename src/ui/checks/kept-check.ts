@@ -1,4 +1,5 @@
 /** Checks that this device has taken along: what is judged by, and the sheet as far as it is filled in. */
+import { isFields } from '#engine/fields.ts';
 import type { CheckBundle } from '#engine/compile/check-bundle.ts';
 import { fromText } from '#engine/compile/transport.ts';
 import type { CheckSheet } from '#engine/exam/check-sheet.ts';
@@ -18,10 +19,6 @@ export type KeptCheck = {
 };
 
 const [beginning, basis] = ['checks/', 'checks-basis/'];
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
 
 const isKept = (value: unknown): value is KeptCheck =>
   isFields(value) &&

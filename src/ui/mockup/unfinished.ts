@@ -1,3 +1,4 @@
+import { isFields } from '#engine/fields.ts';
 import type { Text } from '#engine/text.ts';
 import type { Store } from '#ui/attempts/browser-store.ts';
 import type { Helped, Move } from './move.ts';
@@ -49,11 +50,6 @@ export const allUnfinished = (store: Store): readonly Unfinished[] =>
       return isOpen ? [found] : [];
     })
     .toSorted((a, b) => b.at.localeCompare(a.at));
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isTextRecord = (value: unknown): boolean =>
   isFields(value) && Object.values(value).every((text) => typeof text === 'string');

@@ -1,3 +1,4 @@
+import { isFields } from '#engine/fields.ts';
 import type { Edition, Standing } from './edition.ts';
 
 /**
@@ -8,10 +9,6 @@ export type Ask =
   | { readonly ask: 'standing' }
   | { readonly ask: 'look' }
   | { readonly ask: 'use'; readonly edition: Edition };
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null;
 
 const isEdition = (value: unknown): value is Edition =>
   isFields(value) && typeof value['build'] === 'string' && typeof value['revision'] === 'string';

@@ -1,4 +1,5 @@
 /** Who is signed in on this device, as the server last said: kept, so that it is known without signal. */
+import { isFields } from '#engine/fields.ts';
 import type { RoleName } from '#ui/account/role-words.ts';
 import type { Store } from '#ui/attempts/browser-store.ts';
 
@@ -14,11 +15,6 @@ export type Me = { readonly name: string | null; readonly companies: readonly Me
 
 const place = 'sending-me';
 const chosenPlace = 'sending-company';
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isMembership = (value: unknown): boolean =>
   isFields(value) &&
