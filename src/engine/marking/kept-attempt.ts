@@ -121,4 +121,3 @@ const checks: Readonly<Record<Exclude<keyof KeptAttempt, 'attempt'>, Check>> = {
   },
   outcome: { holds: isOneOf(outcomes), form: `one of ${outcomes.join(', ')}` },
 };
-

@@ -1,7 +1,6 @@
 /** A request to the API, from what its address holds to the answer. */
 import type { z } from 'zod';
 import { fault, ok, type Result } from '#engine/result.ts';
-import { jsonBody } from '../access/body.ts';
 import { outageOf } from '../database/outage.ts';
 import { report } from '../fault-report.ts';
 import { ownLog } from '../log.ts';
@@ -12,7 +11,6 @@ export type Asking = {
   readonly locals: App.Locals;
   readonly params: Readonly<Record<string, string | undefined>>;
   readonly url: URL;
-  readonly request: Request;
 };
 
 /** Seconds after which an outage may be over. */
@@ -38,19 +36,6 @@ function queryOf(endpoint: Endpoint, url: URL): Result<unknown, Problem> {
   return fault({ code: 'PARAMETERS_WRONG', faults: faultsOf(read.error) });
 }
 
-async function bodyOf(endpoint: Endpoint, request: Request): Promise<Result<unknown, Problem>> {
-  if (!endpoint.body) return ok(undefined);
-  const sent = await jsonBody(request);
-  if (!sent.ok) {
-    const { code, message } = sent.error;
-    const isOurs = code === 'TOO_LARGE' || code === 'WRONG_TYPE';
-    return fault({ code: isOurs ? code : 'NOT_READ', detail: message });
-  }
-  const read = endpoint.body.safeParse(sent.value);
-  if (read.success) return ok(read.data);
-  return fault({ code: 'PARAMETERS_WRONG', faults: faultsOf(read.error) });
-}
-
 async function replyTo(endpoint: Endpoint, asking: Asking): Promise<Result<unknown, Problem>> {
   const { desk, bearer, at } = asking.locals;
   // An identifier that cannot be one stands for nothing.
@@ -58,10 +43,8 @@ async function replyTo(endpoint: Endpoint, asking: Asking): Promise<Result<unkno
   if (!desk || !bearer || !path.success) return fault({ code: 'ABSENT' });
   const query = queryOf(endpoint, asking.url);
   if (!query.ok) return query;
-  const body = await bodyOf(endpoint, asking.request);
-  if (!body.ok) return body;
   const caller = { db: desk.database.db, bearer, at };
-  return endpoint.reply(caller, { path: path.data, query: query.value, body: body.value });
+  return endpoint.reply(caller, { path: path.data, query: query.value });
 }
 
 /** Whatever happens is answered in the form of the API. */

@@ -48,22 +48,19 @@ function parametersOf({ path, query }: Endpoint, components: Record<string, unkn
 const always: readonly ProblemCode[] = ['NO_TOKEN', 'WRONG_SCOPE', 'TOO_OFTEN', 'FAULT', 'OUTAGE'];
 
 /** The statuses with which an address may refuse. */
-function refusalsOf({ path, body }: Endpoint): readonly number[] {
+function refusalsOf({ path }: Endpoint): readonly number[] {
   const codes: readonly ProblemCode[] = [
     ...always,
     // A parameter that is not known is refused everywhere.
     'PARAMETERS_WRONG',
     ...(Object.keys(path.shape).length > 0 ? (['ABSENT'] as const) : []),
-    ...(body ? (['NOT_READ', 'TOO_LARGE', 'WRONG_TYPE'] as const) : []),
   ];
   return [...new Set(codes.map(statusOf))].toSorted((a, b) => a - b);
 }
 
 function operationOf(endpoint: Endpoint, components: Record<string, unknown>) {
-  const { id, summary, scope, body, answer } = endpoint;
-  const content = (schema: z.ZodType, io: 'input' | 'output') => ({
-    'application/json': { schema: schemaOf(schema, io, components) },
-  });
+  const { id, summary, scope, answer } = endpoint;
+  const content = { 'application/json': { schema: schemaOf(answer, 'output', components) } };
   const refusals: readonly (readonly [string, Json])[] = refusalsOf(endpoint).map((status) => [
     String(status),
     { $ref: `#/components/responses/${status}` },
@@ -74,9 +71,8 @@ function operationOf(endpoint: Endpoint, components: Record<string, unknown>) {
     description: `For tokens with the scope ${scope}.`,
     security: [{ token: [scope] }],
     parameters: parametersOf(endpoint, components),
-    ...(body ? { requestBody: { required: true, content: content(body, 'input') } } : {}),
     responses: {
-      '200': { description: 'What was asked for.', content: content(answer, 'output') },
+      '200': { description: 'What was asked for.', content },
       ...Object.fromEntries<Json>(refusals),
     },
   };

@@ -20,33 +20,30 @@ export type Endpoint = {
   readonly id: string;
   /** As the framework names it. */
   readonly route: string;
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET';
   readonly scope: Scope;
   readonly summary: string;
   readonly path: Taken;
   readonly query: Taken;
-  readonly body?: z.ZodType;
   readonly answer: z.ZodType;
   readonly reply: (caller: Caller, asked: Asked) => Promise<Result<unknown, Problem>>;
 };
 
-type Asked<Path = unknown, Query = unknown, Body = unknown> = {
+type Asked<Path = unknown, Query = unknown> = {
   readonly path: Path;
   readonly query: Query;
-  readonly body: Body;
 };
 
-type Typed<P extends Taken, Q extends Taken, B extends z.ZodType, A extends z.ZodType> = Omit<
+type Typed<P extends Taken, Q extends Taken, A extends z.ZodType> = Omit<
   Endpoint,
-  'path' | 'query' | 'body' | 'answer' | 'reply'
+  'path' | 'query' | 'answer' | 'reply'
 > & {
   readonly path?: P;
   readonly query?: Q;
-  readonly body?: B;
   readonly answer: A;
   readonly reply: (
     caller: Caller,
-    asked: Asked<z.output<P>, z.output<Q>, z.output<B>>,
+    asked: Asked<z.output<P>, z.output<Q>>,
   ) => Promise<Result<z.input<A>, Problem>>;
 };
 
@@ -56,13 +53,12 @@ export const endpoint = <
   A extends z.ZodType,
   P extends Taken = typeof nothing,
   Q extends Taken = typeof nothing,
-  B extends z.ZodType = z.ZodUndefined,
 >({
   path,
   query,
   reply,
   ...rest
-}: Typed<P, Q, B, A>): Endpoint => ({
+}: Typed<P, Q, A>): Endpoint => ({
   ...rest,
   path: path ?? nothing,
   query: query ?? nothing,

@@ -7,7 +7,6 @@ import type { Scope } from './scopes.ts';
 
 /** Each code with its status and what it says. Kept for good: programs go by them. */
 const problems = {
-  NOT_READ: [400, 'The body cannot be read as JSON.'],
   NO_TOKEN: [401, 'Send a token, as the header Authorization: Bearer with the token after it.'],
   UNKNOWN_TOKEN: [401, 'There is no such token.'],
   TOKEN_EXPIRED: [401, 'The token has run out. The office makes another.'],
@@ -15,7 +14,6 @@ const problems = {
   WRONG_SCOPE: [403, 'The token is not good for this. The office makes one that is.'],
   ABSENT: [404, 'There is nothing at this address, or it is not of the company of the token.'],
   TOO_LARGE: [413, 'More was sent than is taken here. Send it in parts.'],
-  WRONG_TYPE: [415, 'Send JSON, with the header content-type: application/json.'],
   PARAMETERS_WRONG: [422, 'Something that was sent cannot be used; `faults` says what.'],
   CURSOR_UNKNOWN: [422, '`after` names nothing in the list. Begin the list again.'],
   TOO_OFTEN: [429, 'The token asked too often. Wait as long as the header retry-after says.'],
@@ -28,12 +26,10 @@ export const problemCodes = Object.keys(problems) as readonly ProblemCode[];
 export const statusOf = (code: ProblemCode): number => problems[code][0];
 
 const titles: Readonly<Record<number, string>> = {
-  400: 'Bad Request',
   401: 'Unauthorized',
   403: 'Forbidden',
   404: 'Not Found',
   413: 'Content Too Large',
-  415: 'Unsupported Media Type',
   422: 'Unprocessable Content',
   429: 'Too Many Requests',
   500: 'Internal Server Error',

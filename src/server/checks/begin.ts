@@ -5,6 +5,7 @@ import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { application as applicationOf } from '../exams/applications.ts';
+import { isPresent } from '../people/is-present.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { keepBasis } from './basis.ts';
 import { type ExamineFault, mayExamine } from './may-examine.ts';
@@ -30,7 +31,8 @@ export const begin = (
     const application = await applicationOf(trx, act.by.company, asked);
     if (!isUuid(id) || !application || application.closedAt !== null)
       return fault({ code: 'ABSENT' });
-    if (!(await isHere(trx, application.person))) return fault({ code: 'ABSENT' });
+    if (!(await isPresent(trx, act.by.company, application.person)))
+      return fault({ code: 'ABSENT' });
     const may = await mayExamine(trx, act, content, application, part);
     if (!may.ok) return may;
     const { places, mine } = may.value;
@@ -66,11 +68,3 @@ export const begin = (
     });
     return ok(id);
   });
-
-const isHere = async (trx: Db, person: string): Promise<boolean> =>
-  (await trx
-    .selectFrom('person')
-    .select('id')
-    .where('id', '=', person)
-    .where('left_at', 'is', null)
-    .executeTakeFirst()) !== undefined;

@@ -7,6 +7,7 @@ import { isUuid } from '#engine/uuid.ts';
 import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
+import { isPresent } from '../people/is-present.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { type DeclaredFault, declaredFrom, type GivenDeclared } from './declared-form.ts';
 
@@ -50,7 +51,7 @@ export async function declare(
       const isSame = before.company_id === company && before.person_id === person;
       return isSame ? ok(true) : fault('ABSENT');
     }
-    if (!(await isHere(trx, company, person))) return fault('ABSENT');
+    if (!(await isPresent(trx, company, person))) return fault('ABSENT');
     await trx
       .insertInto('declared_certificate')
       .values({
@@ -72,15 +73,6 @@ export async function declare(
     return ok(true);
   });
 }
-
-const isHere = async (trx: Db, company: string, person: string): Promise<boolean> =>
-  (await trx
-    .selectFrom('person')
-    .select('id')
-    .where('company_id', '=', company)
-    .where('id', '=', person)
-    .where('left_at', 'is', null)
-    .executeTakeFirst()) !== undefined;
 
 const longestReason = 500;
 

@@ -12,6 +12,7 @@ import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
+import { isPresent } from '../people/is-present.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { dayOf, pastOf } from './past.ts';
 
@@ -66,15 +67,6 @@ export async function openApplication(
     return ok(application);
   });
 }
-
-const isPresent = async (trx: Db, company: string, person: string): Promise<boolean> =>
-  (await trx
-    .selectFrom('person')
-    .select('id')
-    .where('company_id', '=', company)
-    .where('id', '=', person)
-    .where('left_at', 'is', null)
-    .executeTakeFirst()) !== undefined;
 
 const isOpen = async (trx: Db, person: string, { id }: Scheme): Promise<boolean> =>
   (await trx

@@ -4,10 +4,9 @@ import type { Built } from '#engine/exam/mock-up-result.ts';
 import { givenAnswers } from '#engine/exam/sitting.ts';
 import type { AttemptFile } from '#engine/marking/attempt-file.ts';
 import { attemptFrom } from '#engine/marking/attempt-from.ts';
-import type { DeviationKind } from '#engine/marking/deviation.ts';
+import type { PunchLine } from '#engine/marking/punch-line.ts';
 import { type Item, review } from '#engine/marking/review.ts';
 import type { Method } from '#engine/method/method.ts';
-import type { Severity } from '#engine/severity.ts';
 import type { Text } from '#engine/text.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import { attemptFileFor, type DrawnWall, wallFor } from './mock-up-part.ts';
@@ -15,16 +14,6 @@ import { keptPlan } from './plan.ts';
 import { movesIn } from './shown-wall.ts';
 import type { Known } from './sitting-log.ts';
 import { factsOf, type SiteFact } from './wall-name.ts';
-
-/** An item of the punch list, in words that outlast the content. */
-export type PunchLine = {
-  readonly kind: DeviationKind;
-  readonly card: Text;
-  readonly severity: Severity;
-  readonly points: number;
-  readonly because: Text;
-  readonly rework: Text;
-};
 
 /** One wall as it was marked, with all that was done on it. */
 export type WallLine = Built & {

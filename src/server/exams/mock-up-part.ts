@@ -1,7 +1,5 @@
 /** The walls of a mock-up part: drawn by seed, found again by their plan, and known to ask the same. */
-import { createHash } from 'node:crypto';
 import type { Content } from '#engine/compile/content.ts';
-import { toText } from '#engine/compile/transport.ts';
 import { drawWalls } from '#engine/exam/draw-walls.ts';
 import type { FormFault } from '#engine/exam/form-request.ts';
 import type { MockUpPart, Scheme } from '#engine/exam/scheme.ts';
@@ -13,6 +11,7 @@ import { siteFrom, type Site } from '#engine/method/site.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import type { Drawn, KeptPlan } from './plan.ts';
+import { printOf } from './print-of.ts';
 import { wallName } from './wall-name.ts';
 
 type Drawing = {
@@ -35,7 +34,7 @@ export function drawMockUp(
     if (walls.length === part.builds) break;
     const sequence = method && sequenceFor(content, method, site);
     if (!sequence || retired.has(wallName(method, site))) continue;
-    walls.push({ method: method.id, site, print: printOf(sequence) });
+    walls.push({ method: method.id, site, print: printFor(sequence) });
   }
   if (!method || walls.length < part.builds) {
     const lack = { topic: part.id, wanted: part.builds, there: walls.length };
@@ -51,7 +50,7 @@ function sequenceFor(content: Content, method: Method, site: Site): Sequence | u
 }
 
 /** The same for the same steps, order, settings and waits; what only reads otherwise makes no other wall. */
-function printOf({ steps, constraints, strays }: Sequence): string {
+function printFor({ steps, constraints, strays }: Sequence): string {
   const asked = {
     steps: steps.map(({ id, asks, dries }) => [
       id,
@@ -61,7 +60,7 @@ function printOf({ steps, constraints, strays }: Sequence): string {
     order: constraints.map(({ before, after, severity }) => [before, after, severity]),
     strays: strays.map((stray) => (stray.kind === 'decoy' ? stray.decoy.id : stray.step.id)),
   };
-  return createHash('sha256').update(toText(asked)).digest('base64url').slice(0, 22);
+  return printOf(asked);
 }
 
 export type DrawnWall = { readonly sequence: Sequence; readonly site: Site };
@@ -77,7 +76,7 @@ export function wallFor(content: Content, plan: KeptPlan, item: string): FoundWa
   const site = method && siteFrom(method.site, drawn.site);
   const sequence = site?.ok ? sequenceFor(content, method!, site.value) : undefined;
   if (!drawn || !sequence) return { kind: 'gone' };
-  return printOf(sequence) === drawn.print
+  return printFor(sequence) === drawn.print
     ? { kind: 'same', wall: { sequence, site: drawn.site } }
     : { kind: 'changed' };
 }

@@ -11,7 +11,7 @@ import { posed, type Posed } from '#engine/written/posed.ts';
 import type { Question } from '#engine/written/question.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import type { KeptPlan } from './plan.ts';
-import { type AskedWall, shownWall } from './shown-wall.ts';
+import { type ShownWall, shownWall } from './shown-wall.ts';
 import { problemFor } from './takeoff-part.ts';
 import { questionsOf } from './written-bank.ts';
 
@@ -22,7 +22,7 @@ export type ShownItem =
   | { readonly kind: 'question'; readonly posed: AskedQuestion }
   | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall }
   | { readonly kind: 'problem'; readonly problem: AskedProblem }
-  | { readonly kind: 'wall'; readonly wall: AskedWall };
+  | { readonly kind: 'wall'; readonly wall: ShownWall };
 
 /** Undefined where the content no longer has it: it is left out of the score then. */
 export function shownItem(

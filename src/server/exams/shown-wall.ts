@@ -3,60 +3,28 @@
  * of what is up and how it feels. Order, reasons, tolerances and waits stay here.
  */
 import type { Content, Hazard } from '#engine/compile/content.ts';
+import type { AskedCard, AskedWall } from '#engine/inspection/asked-wall.ts';
 import { workOf } from '#engine/inspection/work-of.ts';
 import { attemptFrom } from '#engine/marking/attempt-from.ts';
 import { type Move, playedIn, wallAnswerFrom, waitedIn } from '#engine/marking/moves.ts';
 import { touchAll } from '#engine/marking/touch-all.ts';
-import type { Quantity } from '#engine/measure/quantity.ts';
 import { benchOf, startingValue } from '#engine/method/bench.ts';
-import type { SheetNumber } from '#engine/method/data-sheet.ts';
-import type { Feel } from '#engine/method/drying.ts';
-import type { HazardId, SettingId } from '#engine/method/method.ts';
 import { waitsFor } from '#engine/method/waits.ts';
-import type { Drawing } from '#engine/picture/drawing.ts';
 import { drawWall } from '#engine/picture/draw-wall.ts';
 import { randomFrom } from '#engine/random.ts';
-import type { Text } from '#engine/text.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import { attemptFileFor, type DrawnWall, wallFor } from './mock-up-part.ts';
 import type { KeptPlan } from './plan.ts';
-import { factsOf, type SiteFact } from './wall-name.ts';
+import { factsOf } from './wall-name.ts';
 
-export type AskedSetting = {
-  readonly id: SettingId;
-  readonly ask: Text;
-  readonly sheetNumber: Pick<SheetNumber, 'dimension' | 'entry'>;
-  /** Where it stands before anybody sets it. */
-  readonly start: Quantity | undefined;
-};
-
-export type AskedCard = {
-  readonly id: string;
-  readonly say: Text;
-  readonly hazards: readonly HazardId[];
-  readonly asks: readonly AskedSetting[];
-};
-
-export type AskedWall = {
-  readonly title: Text;
-  readonly facts: readonly SiteFact[];
-  readonly cards: readonly AskedCard[];
-  readonly hazards: readonly Hazard[];
-  /** Minutes that can be waited at one press. */
-  readonly waits: readonly number[];
-  readonly drawing: Drawing;
-  /** What a knuckle tells of everything up that dries, by card. */
-  readonly felt: readonly { readonly card: string; readonly feel: Feel }[];
-  /** What these two stand for: so many cards up, after so many minutes of waiting. */
-  readonly standsFor: { readonly cards: number; readonly minute: number };
-};
+export type ShownWall = AskedWall & { readonly hazards: readonly Hazard[] };
 
 export function shownWall(
   content: Content,
   plan: KeptPlan,
   item: string,
   given: string | undefined,
-): AskedWall | undefined {
+): ShownWall | undefined {
   const found = wallFor(content, plan, item);
   if (found.kind !== 'same') return undefined;
   const { wall } = found;

@@ -1,7 +1,5 @@
 /** The problems of a take-off: drawn by seed, made again from their seeds, and known to be the same ones. */
-import { createHash } from 'node:crypto';
 import type { Content } from '#engine/compile/content.ts';
-import { toText } from '#engine/compile/transport.ts';
 import { drawProblems } from '#engine/exam/draw-problems.ts';
 import type { FormFault } from '#engine/exam/form-request.ts';
 import type { TakeoffPart } from '#engine/exam/scheme.ts';
@@ -11,6 +9,7 @@ import { problemOf } from '#engine/takeoff/problem.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import { namedApart } from './bank-name.ts';
 import type { Drawn, KeptPlan } from './plan.ts';
+import { printOf } from './print-of.ts';
 
 type Drawing = {
   readonly part: TakeoffPart;
@@ -27,7 +26,7 @@ export function drawTakeoff(
   const drawn = families.length > 0 ? drawProblems({ ...part, families }, seed) : [];
   const problems = drawn.flatMap((one) => {
     const instance = madeOf(content, one);
-    return instance ? [{ ...one, print: printOf(instance) }] : [];
+    return instance ? [{ ...one, print: printFor(instance) }] : [];
   });
   if (problems.length < part.count) {
     const lack = { topic: part.id, wanted: part.count, there: problems.length };
@@ -45,10 +44,9 @@ function madeOf(content: Content, { family, seed }: Named): Instance | undefined
 }
 
 /** The same for the same words, numbers and answers only. */
-const printOf = (instance: Instance): string => {
+const printFor = (instance: Instance): string => {
   const answers = instance.parts.map(({ exact, right }) => [exact, right]);
-  const said = toText({ problem: problemOf(instance), answers });
-  return createHash('sha256').update(said).digest('base64url').slice(0, 22);
+  return printOf({ problem: problemOf(instance), answers });
 };
 
 export type MadeAgain =
@@ -60,5 +58,5 @@ export function problemFor(content: Content, plan: KeptPlan, item: string): Made
   const problem = plan.problems?.[plan.items.indexOf(item)];
   const instance = problem && madeOf(content, problem);
   if (!instance) return { kind: 'gone' };
-  return printOf(instance) === problem.print ? { kind: 'same', instance } : { kind: 'changed' };
+  return printFor(instance) === problem.print ? { kind: 'same', instance } : { kind: 'changed' };
 }

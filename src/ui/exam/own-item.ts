@@ -7,7 +7,7 @@ import type { Text } from '#engine/text.ts';
 import type { Answer } from '#engine/written/answer.ts';
 import { answerFrom } from '#engine/written/answer-from.ts';
 import type { Posed } from '#engine/written/posed.ts';
-import type { AskedWall } from './asked-wall.ts';
+import type { ShownWall } from './shown-wall.ts';
 
 /** One item as the server shows it: nothing but what is asked. */
 export type OwnItem = {
@@ -20,7 +20,7 @@ export type OwnItem = {
       }
     | { readonly kind: 'find-fault'; readonly ask: Text; readonly wall: SeenWall }
     | { readonly kind: 'problem'; readonly problem: AskedProblem }
-    | { readonly kind: 'wall'; readonly wall: AskedWall }
+    | { readonly kind: 'wall'; readonly wall: ShownWall }
     | undefined;
   /** The answer that counts so far, as it was given. */
   readonly given: string | undefined;

@@ -1,6 +1,5 @@
-import type { DeviationKind } from '#engine/marking/deviation.ts';
 import type { Outcome } from '#engine/marking/outcome.ts';
-import type { Severity } from '#engine/severity.ts';
+import type { PunchLine } from '#engine/marking/punch-line.ts';
 import type { VerdictKind } from '#engine/takeoff/verdict.ts';
 import type { WorkedLine } from '#engine/takeoff/worked-line.ts';
 import type { Text } from '#engine/text.ts';
@@ -51,14 +50,7 @@ export type WallLine = {
   readonly facts: readonly { readonly name: Text; readonly value: Text }[];
   readonly score: number;
   readonly outcome: Outcome;
-  readonly punch: readonly {
-    readonly kind: DeviationKind;
-    readonly card: Text;
-    readonly severity: Severity;
-    readonly points: number;
-    readonly because: Text;
-    readonly rework: Text;
-  }[];
+  readonly punch: readonly PunchLine[];
   readonly leaks: number;
   readonly leftOut?: LeftOut;
 };

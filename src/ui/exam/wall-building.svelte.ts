@@ -1,6 +1,6 @@
 import { isWait, type Move, playedIn, waitedIn, type WallAnswer } from '#engine/marking/moves.ts';
 import { SettingEntry, settingsIn } from '#ui/mockup/setting-entry.svelte.ts';
-import type { AskedCard, AskedSetting } from './asked-wall.ts';
+import type { AskedCard, AskedSetting } from '#engine/inspection/asked-wall.ts';
 
 /** Moves in a row that are kept one by one; later waits are added up, so that what is sent stays short. */
 const manyMoves = 300;

@@ -169,7 +169,6 @@ describe.each(kinds)('%s', (kind) => {
       } as unknown as App.Locals,
       params: Object.fromEntries(names.map((name, place) => [name, parts[place]])),
       url,
-      request: new Request(url),
     });
     const body = (await response.json()) as {
       readonly items: readonly Readonly<Record<string, unknown>>[];

@@ -5,14 +5,14 @@ import { fromText, toText } from '#engine/compile/transport.ts';
 import type { WallAnswer } from '#engine/marking/moves.ts';
 import { shownWall } from '#server/exams/shown-wall.ts';
 import { drawMockUp } from '#server/exams/mock-up-part.ts';
-import type { AskedWall } from '#ui/exam/asked-wall.ts';
+import type { ShownWall } from '#ui/exam/shown-wall.ts';
 import ExamWall from '#ui/exam/ExamWall.svelte';
 import { openContent } from '#server/content.ts';
 
 const content = openContent();
 
 /** As it comes from the server. */
-function asked(given?: WallAnswer): AskedWall {
+function asked(given?: WallAnswer): ShownWall {
   const scheme = [...content.schemes.values()].find(({ id }) => id === 'base-of-wall-installer')!;
   const part = scheme.parts.find(({ kind }) => kind === 'mock-up');
   if (part?.kind !== 'mock-up') throw new Error('no such part');
@@ -21,7 +21,7 @@ function asked(given?: WallAnswer): AskedWall {
   const plan = { ...drawn.value, seed: 'one', allowed: 1, grace: 1 };
   const shown = shownWall(content, plan, plan.items[0]!, given && JSON.stringify(given));
   if (!shown) throw new Error('not shown');
-  return fromText(toText(shown)) as AskedWall;
+  return fromText(toText(shown)) as ShownWall;
 }
 
 function built(given?: WallAnswer) {
@@ -31,7 +31,7 @@ function built(given?: WallAnswer) {
   return { told, wall };
 }
 
-const plainCard = (wall: AskedWall) => wall.cards.find(({ asks }) => asks.length === 0)!;
+const plainCard = (wall: ShownWall) => wall.cards.find(({ asks }) => asks.length === 0)!;
 
 describe('a wall of an examination', () => {
   test('tells the whole wall at every move, and takes the last one back', async () => {

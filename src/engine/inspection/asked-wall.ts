@@ -1,14 +1,17 @@
-import type { Hazard } from '#engine/compile/content.ts';
+/** A wall to be built without help, as it is shown: nothing of it says in which order, how far, or why. */
 import type { Quantity } from '#engine/measure/quantity.ts';
+import type { SheetNumber } from '#engine/method/data-sheet.ts';
 import type { Feel } from '#engine/method/drying.ts';
-import type { HazardId } from '#engine/method/method.ts';
-import type { Ask } from '#engine/method/sequence.ts';
+import type { HazardId, SettingId } from '#engine/method/method.ts';
 import type { Drawing } from '#engine/picture/drawing.ts';
 import type { Text } from '#engine/text.ts';
 
 /** A setting without what judges it. */
-export type AskedSetting = Pick<Ask, 'id' | 'ask'> & {
-  readonly sheetNumber: Pick<Ask['sheetNumber'], 'dimension' | 'entry'>;
+export type AskedSetting = {
+  readonly id: SettingId;
+  readonly ask: Text;
+  readonly sheetNumber: Pick<SheetNumber, 'dimension' | 'entry'>;
+  /** Where it stands before anybody sets it. */
   readonly start: Quantity | undefined;
 };
 
@@ -19,17 +22,18 @@ export type AskedCard = {
   readonly asks: readonly AskedSetting[];
 };
 
+/** What a knuckle tells of a card that is up. */
 export type Felt = { readonly card: string; readonly feel: Feel };
 
-/** A wall of an examination as the server shows it: what is up, and the cards to build with. */
 export type AskedWall = {
   readonly title: Text;
   readonly facts: readonly { readonly name: Text; readonly value: Text }[];
   readonly cards: readonly AskedCard[];
-  readonly hazards: readonly Hazard[];
+  /** Minutes that can be waited at one press. */
   readonly waits: readonly number[];
   readonly drawing: Drawing;
+  /** Of everything up that dries. */
   readonly felt: readonly Felt[];
-  /** What picture and feel stand for: so many cards up, after so many minutes of waiting. */
+  /** What these two stand for: so many cards up, after so many minutes of waiting. */
   readonly standsFor: { readonly cards: number; readonly minute: number };
 };
