@@ -30,7 +30,18 @@ export function madeForTopic(content: Content, topic: Topic): readonly Question[
     if (isAboutTopic && !asked.has(name) && posed(question, 0, content)) made.set(name, question);
   }
   const most = Math.floor(questions.length * shareOfWritten);
-  return shuffle(randomFrom(`${topic.id}/made`), [...made.values()]).slice(0, most);
+  return dealt(shuffle(randomFrom(`${topic.id}/made`), [...made.values()])).slice(0, most);
+}
+
+/** One of each kind in turn, so that a kind of which few can be made is asked all the same. */
+function dealt(questions: readonly Question[]): readonly Question[] {
+  const places = new Map<Question['kind'], number>();
+  const turns = questions.map((question) => {
+    const turn = places.get(question.kind) ?? 0;
+    places.set(question.kind, turn + 1);
+    return { question, turn };
+  });
+  return turns.toSorted((a, b) => a.turn - b.turn).map(({ question }) => question);
 }
 
 const nameOf = ({ method, step }: Question['of'][number]): string => `${method}/${step}`;

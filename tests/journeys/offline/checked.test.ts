@@ -23,6 +23,7 @@ const measures: Readonly<Record<string, string>> = {
   'tape-top-edge/setting/tape-width': '3',
   // Asked for is 45°, give or take 15°: a small fault, which is seen, judged and does not fail the check.
   'hang-sheet/setting/release-angle': '70',
+  'roll-wall/setting/roller-width': '1 1/2',
   'carry-down/setting/edge-setback': '1/2',
   'lay-mastic/setting/mastic-setback': '3/8',
   'prime-laps/wait': '20',
