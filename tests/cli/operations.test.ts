@@ -28,7 +28,8 @@ const underlap = (place: Place & { readonly keys?: string }, ...args: readonly s
     );
   });
 
-describe.each(kinds)('%s', (kind) => {
+// Each command is a process of its own, and a test runs up to ten.
+describe.each(kinds)('%s', { timeout: 180_000 }, (kind) => {
   test('records are backed up, lost, restored and verified by command alone', async () => {
     const records = await freshRecords(kind);
     const { company } = await staff(records);
