@@ -30,8 +30,10 @@ const visits: Readonly<Record<string, readonly string[]>> = {
     'people/import',
     'cards',
     'applications',
+    'tokens',
+    'numbers',
   ],
-  examiner: ['', 'checks', 'decisions', 'certificates', 'numbers'],
+  examiner: ['', 'checks', 'decisions', 'sittings', 'certificates', 'numbers'],
   trainer: [
     '',
     'crews/*',
