@@ -34,6 +34,12 @@ export class Answering {
   readonly current: PartAnswer = $derived.by(() => this.parts[this.place]!);
   readonly isLast: boolean = $derived.by(() => this.place === this.parts.length - 1);
   readonly isDone: boolean = $derived.by(() => this.isLast && this.current.isClosed);
+  /** Something is answered, or about to be, and something is left. */
+  readonly isUnderWay: boolean = $derived.by(() => {
+    const { text, chosen, tries } = this.current;
+    const isBegun = this.place > 0 || tries.length > 0 || text !== '' || chosen !== undefined;
+    return isBegun && !this.isDone;
+  });
 
   working(place: number): readonly WorkedLine[] {
     return workedSolution(this.#instance, this.parts[place]!.solved.part.id);

@@ -53,6 +53,13 @@ export function panZoom(size: () => { readonly width: number; readonly height: n
     closer,
     /** What lies under the spot, on the picture as it is without looking closer. */
     under: (spot: Spot): Spot => ({ x: (spot.x - x) / scale, y: (spot.y - y) / scale }),
+    /** Moves on by so much of the picture's width and height, for who cannot drag it. */
+    shift(across: number, down: number): void {
+      const { width, height } = size();
+      x -= across * width;
+      y -= down * height;
+      settle();
+    },
     whole(): void {
       scale = 1;
       x = 0;

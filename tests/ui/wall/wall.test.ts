@@ -129,6 +129,29 @@ describe('truth', () => {
     expect(screen.queryByRole('button', { name: 'Whole' })).toBeNull();
   });
 
+  test('what is looked at closely is moved by a tap or a key, without dragging', async () => {
+    show();
+    const section = screen.getByRole('img', { name: /^Section/ });
+    const place = () =>
+      section
+        .querySelector('g')!
+        .getAttribute('transform')!
+        .match(/-?[\d.]+/g)!;
+    expect(screen.queryByRole('group', { name: 'Move the picture: Section' })).toBeNull();
+    await userEvent.click(screen.getByRole('button', { name: 'Closer: Section' }));
+    const mover = within(screen.getByRole('group', { name: 'Move the picture: Section' }));
+    const [x, y] = place().map(Number);
+    await userEvent.click(mover.getByRole('button', { name: 'To the left' }));
+    expect(Number(place()[0])).toBeGreaterThan(x!);
+    await userEvent.click(mover.getByRole('button', { name: 'To the right' }));
+    expect(Number(place()[0])).toBeCloseTo(x!, 1);
+    mover.getByRole('button', { name: 'Down' }).focus();
+    await userEvent.keyboard('{Enter}');
+    expect(Number(place()[1])).toBeLessThan(y!);
+    await userEvent.click(mover.getByRole('button', { name: 'Up' }));
+    expect(Number(place()[1])).toBeCloseTo(y!, 1);
+  });
+
   test('it speaks Spanish at once', async () => {
     show();
     language.choose('es');
