@@ -1,4 +1,4 @@
-import type { Scope } from '../api/scopes.ts';
+import type { Scope } from '#engine/record/token.ts';
 import type { Right } from './rights.ts';
 
 /** For programs that send a token which is good for that. */

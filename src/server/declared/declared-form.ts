@@ -1,7 +1,7 @@
 /** A certificate that somebody else issued, as the office writes it down. */
 import { z } from 'zod';
 import { isoDateFrom, type IsoDate } from '#engine/calendar.ts';
-import type { DeclaredFault } from '#engine/certificate/declared.ts';
+import type { DeclaredFault } from '#engine/record/declared.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { nameForm } from '../people/names.ts';
 

@@ -2,7 +2,7 @@
  * Certificates issued elsewhere, declared and not verified. They stand beside a person's own and count for
  * nothing: no state on the board and no place in a job rests on them.
  */
-import type { Declared, DeclaredFault } from '#engine/certificate/declared.ts';
+import type { Declared, DeclaredFault } from '#engine/record/declared.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isUuid } from '#engine/uuid.ts';
 import { append, type Deed } from '../audit/audit-trail.ts';

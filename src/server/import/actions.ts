@@ -1,6 +1,6 @@
 /** The two actions of a page on which a file is looked at and then written. */
 import { fail, type RequestEvent } from '@sveltejs/kit';
-import type { FileFault, ImportPlan } from '#engine/import-plan.ts';
+import type { FileFault, ImportPlan } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { within } from '../access/act.ts';
 import { textOf } from '../access/text-of.ts';
@@ -20,7 +20,7 @@ type Import<Plan extends ImportPlan, Written> = {
 };
 
 /** A file that was chosen, or rows that were pasted; `name` is empty for these. */
-export async function sentText(
+async function sentText(
   form: FormData,
 ): Promise<Result<{ readonly text: string; readonly name: string }, FileFault>> {
   const file = form.get('file');
@@ -41,11 +41,13 @@ export const importActions = <Plan extends ImportPlan, Written>({
 }: Import<Plan, Written>) => ({
   preview: async ({ locals, request }: RequestEvent) => {
     const { db, act } = within(locals);
-    const sent = await sentText(await request.formData());
-    if (!sent.ok) return fail(400, { fault: sent.error });
+    const form = await request.formData();
+    const pasted = textOf(form, 'pasted');
+    const sent = await sentText(form);
+    if (!sent.ok) return fail(400, { fault: sent.error, pasted });
     const { text, name: fileName } = sent.value;
     const plan = await preview(db, act, text);
-    if (!plan.ok) return fail(400, { fault: plan.error });
+    if (!plan.ok) return fail(400, { fault: plan.error, pasted });
     return { plan: plan.value, text, fileName };
   },
 

@@ -1,5 +1,5 @@
 /** The bytes of a file as text; or why they are none, with the place and how it reads there. */
-import type { FileFault } from '#engine/import-plan.ts';
+import type { FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 
 export const mostBytes = 1024 * 1024;

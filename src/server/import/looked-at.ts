@@ -1,6 +1,6 @@
 /** A plan is looked at before it is written: what was looked at must be what is written. */
 import { createHash } from 'node:crypto';
-import type { FileFault, ImportPlan, PlannedRow } from '#engine/import-plan.ts';
+import type { FileFault, ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
 
 export type How = {
   /** Of the plan that was looked at. */

@@ -1,6 +1,6 @@
 /** The text of a file as rows, whose cells are asked for by their column. */
 import Papa from 'papaparse';
-import type { CellFault, FileFault } from '#engine/import-plan.ts';
+import type { CellFault, FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { unmisread } from './decode.ts';
 import { asWritten } from './harmless.ts';

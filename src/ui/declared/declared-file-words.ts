@@ -1,5 +1,5 @@
-import type { Declared } from '#engine/certificate/declared.ts';
-import type { PlannedRow } from '#engine/import-plan.ts';
+import type { Declared } from '#engine/record/declared.ts';
+import type { PlannedRow } from '#engine/record/import-plan.ts';
 import type { Column } from '#ui/board/board-row.ts';
 import { titleIn } from '#ui/board/title-in.ts';
 import type { ImportWords } from '#ui/import/import-words.ts';
@@ -40,6 +40,7 @@ const wrong: ImportWords<DeclaredPlanRow>['wrong'] = {
 };
 
 export const declaredFileWords = (columns: readonly Column[]): ImportWords<DeclaredPlanRow> => ({
+  states: ['faulty', 'new', 'unchanged'],
   field: (column) => fields[column]?.() ?? column,
   wrong,
   does: ({ given }) =>

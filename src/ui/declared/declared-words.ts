@@ -1,4 +1,4 @@
-import type { Declared, DeclaredFault } from '#engine/certificate/declared.ts';
+import type { Declared, DeclaredFault } from '#engine/record/declared.ts';
 import { m } from '#ui/messages/generated/messages.js';
 import { calendarDay } from '#ui/board/calendar-day.ts';
 

@@ -1,8 +1,10 @@
-import type { CellFault, FileFault, PlannedRow } from '#engine/import-plan.ts';
+import type { CellFault, FileFault, PlannedRow } from '#engine/record/import-plan.ts';
 import { m } from '#ui/messages/generated/messages.js';
 
 /** How a kind of file speaks of its columns and rows. */
 export type ImportWords<Row extends PlannedRow> = {
+  /** Those that a row of it can be in, in the order in which they are told. */
+  readonly states: readonly Row['state'][];
   readonly field: (column: string) => string;
   /** By code, what is wrong with a cell in a way that only this kind of file knows, or says better. */
   readonly wrong: Readonly<Record<string, (fault: Required<CellFault>) => string>>;

@@ -1,5 +1,5 @@
 /** What a roster would change, as the server tells it. */
-import type { ImportPlan, PlannedRow } from '#engine/import-plan.ts';
+import type { ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
 
 export type RowChange = {
   readonly field: string;

@@ -58,6 +58,7 @@ const wrongCell: Readonly<Record<string, (said: { text: string }) => string>> = 
 };
 
 export const rosterWords: ImportWords<PlanRow> = {
+  states: ['faulty', 'new', 'changed', 'unchanged'],
   field: fieldWord,
   wrong: {
     WRONG: ({ column, text }) => wrongCell[column ?? '']?.({ text }) ?? text,

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { isFitInBoth } from '../fitness.ts';
+import { isFit, isFitInBoth, isFitOnBothPapers } from '../fitness.ts';
 import { signedIn, test } from './site.ts';
 
 async function makeToken(page: Page): Promise<string> {
@@ -24,6 +24,7 @@ test('the office lets a program in and out again, and reads in what was issued e
   const home = `/company/${site.company}`;
   await page.goto(`${home}/tokens`);
   const token = await makeToken(page);
+  await isFit(page);
   const asked = async () => {
     const headers = { authorization: `Bearer ${token}` };
     const answer = await fetch(`${site.address}/api/people`, { headers });
@@ -58,9 +59,7 @@ test('the office lets a program in and out again, and reads in what was issued e
   const paste = page.locator('summary', { hasText: 'Or paste the rows here' });
   await paste.focus();
   await page.keyboard.press('Enter');
-  await page
-    .getByRole('textbox', { name: 'Or paste' })
-    .fill(rows.replace('3/1/2025', '2025-03-01'));
+  await page.getByRole('textbox', { name: 'Rows' }).fill(rows.replace('3/1/2025', '2025-03-01'));
   await look(page);
   await page.getByRole('button', { name: 'Write it' }).click();
   await expect(page.getByRole('main').getByRole('status')).toHaveText(
@@ -73,4 +72,5 @@ test('the office lets a program in and out again, and reads in what was issued e
   await expect(page.getByText(/issued by Harrow County Trades, number HT-204/)).toBeVisible();
   await expect(page.getByText('First aid')).toBeVisible();
   await expect(page.getByText(/^Declared, not verified/).first()).toBeVisible();
+  await isFitOnBothPapers(page);
 });

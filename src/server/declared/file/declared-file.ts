@@ -1,5 +1,5 @@
 /** A file of certificates that others issued: looked at, written down, and written out again. */
-import type { FileFault } from '#engine/import-plan.ts';
+import type { FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { Language } from '#engine/text.ts';
 import { appendAll } from '../../audit/audit-trail.ts';

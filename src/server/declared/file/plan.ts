@@ -2,7 +2,7 @@
  * What a file of certificates would write down: every row as new, there already, or faulty, before anything
  * is written. Takes time in proportion to rows, people and certificates.
  */
-import type { ImportPlan, PlannedRow } from '#engine/import-plan.ts';
+import type { ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
 import type { Db } from '../../database/open-database.ts';
 import { digestOf } from '../../import/looked-at.ts';
 import { folded } from '../../people/folded.ts';

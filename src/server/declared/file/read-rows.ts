@@ -1,5 +1,5 @@
 /** The text of a file of certificates as rows, each with everything that is wrong with it by itself. */
-import type { CellFault, FileFault } from '#engine/import-plan.ts';
+import type { CellFault, FileFault } from '#engine/record/import-plan.ts';
 import { ok, type Result } from '#engine/result.ts';
 import { type Text, languages } from '#engine/text.ts';
 import { misreadIn, tableFrom, type TableRow } from '../../import/read-table.ts';

@@ -3,7 +3,7 @@
  * A row is somebody with its number; or else with its name folded, where that is one person and no number
  * contradicts. An empty cell changes nothing. Takes time in proportion to rows and people.
  */
-import type { ImportPlan, PlannedRow } from '#engine/import-plan.ts';
+import type { ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
 import { rolesFrom, rolesText } from '../../access/roles.ts';
 import type { Db } from '../../database/open-database.ts';
 import { digestOf } from '../../import/looked-at.ts';

@@ -1,5 +1,5 @@
 /** The text of a roster file as rows, each with what it gives and everything that is wrong with it. */
-import type { CellFault, FileFault } from '#engine/import-plan.ts';
+import type { CellFault, FileFault } from '#engine/record/import-plan.ts';
 import { ok, type Result } from '#engine/result.ts';
 import type { Language } from '#engine/text.ts';
 import type { Role } from '../../access/roles.ts';

@@ -1,5 +1,5 @@
 /** A roster file: looked at, written, and written out again. */
-import type { FileFault } from '#engine/import-plan.ts';
+import type { FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { Language } from '#engine/text.ts';
 import { rolesFrom, rolesText } from '../../access/roles.ts';

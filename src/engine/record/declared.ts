@@ -13,14 +13,5 @@ export type Declared = {
 };
 
 /** By the field that cannot be used. `ABSENT`: there is no such person or certificate in the company. */
-export const declaredFaults = [
-  'title',
-  'issuer',
-  'number',
-  'scheme',
-  'issuedOn',
-  'validUntil',
-  'reason',
-  'ABSENT',
-] as const;
-export type DeclaredFault = (typeof declaredFaults)[number];
+export type DeclaredFault =
+  'title' | 'issuer' | 'number' | 'scheme' | 'issuedOn' | 'validUntil' | 'reason' | 'ABSENT';
