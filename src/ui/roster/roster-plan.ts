@@ -1,5 +1,5 @@
-/** What a roster would change, as the server tells it. */
-import type { ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
+/** What a row of a roster would change, as the server tells it. */
+import type { PlannedRow } from '#engine/record/import-plan.ts';
 
 export type RowChange = {
   readonly field: string;
@@ -17,5 +17,3 @@ export type PlanRow = PlannedRow & {
   };
   readonly changes: readonly RowChange[];
 };
-
-export type Plan = ImportPlan<PlanRow> & { readonly crews: readonly string[] };
