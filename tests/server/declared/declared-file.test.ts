@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Scheme } from '#engine/exam/scheme.ts';
 import { verify } from '#server/audit/audit-trail.ts';
+import * as board from '#server/board/board.ts';
 import { schemesNow } from '#server/board/qualifications.ts';
 import * as declared from '#server/declared/declared.ts';
 import * as file from '#server/declared/file/declared-file.ts';
@@ -76,6 +77,18 @@ describe.each(kinds)('%s', (kind) => {
     }
     expect((await verify(db, act.by.company)).faults).toEqual([]);
     expect(await declared.count(db, act.by.company)).toBe(2);
+  });
+
+  test('what was read in stands beside the board as declared, and changes no state on it', async () => {
+    const { db } = records;
+    const { company } = act.by;
+    const row = () => board.one(db, company, act.at, schemes, ana);
+    const before = await row();
+    await write(sheet('Ana López,,,Base of wall,School,,Base of wall installer,2029-03-01,'));
+    expect(await row()).toEqual(before);
+    expect(before!.cells.every(({ state }) => state === 'none')).toBe(true);
+    const today = act.at.slice(0, 10);
+    expect(await declared.nearestOf(db, company, [ana], today)).toEqual({ [ana]: [base] });
   });
 
   test('sent twice, or read in again, it is written once', async () => {
