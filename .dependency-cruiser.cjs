@@ -22,6 +22,7 @@ const rooms = {
   competence: ['exam'],
   'job-fit': [],
   statement: [],
+  record: [],
   compile: ['measure', 'method', 'takeoff', 'written', 'exam', 'water', 'picture', 'marking'],
 };
 

@@ -6,7 +6,6 @@
  *   npm run bench -- certificates
  */
 import { mkdtempSync, rmSync } from 'node:fs';
-import { Agent, get } from 'node:http';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { importJWK, jwtVerify, SignJWT } from 'jose';
@@ -24,6 +23,7 @@ import { migrate, openDatabase } from '#server/database/open-database.ts';
 import { freshId } from '#server/fresh-id.ts';
 import { certified, moment, origin } from '../engine/credential/certified.ts';
 import { startServer } from '../faults/server-process.ts';
+import { besideBare } from './load/beside-bare.ts';
 
 const rounds = 3;
 const milliseconds = 1000;
@@ -82,44 +82,6 @@ async function signatures(): Promise<void> {
   }
 }
 
-let asked = 0;
-
-/** As through a proxy, and from another address each time, as strangers come: so none is held back. */
-const from = (): string => {
-  asked += 1;
-  return `10.${(asked >> 16) & 255}.${(asked >> 8) & 255}.${asked & 255}`;
-};
-
-const answered = (agent: Agent, address: string): Promise<number> =>
-  new Promise((resolve, reject) => {
-    const headers = { accept: 'text/html', 'x-forwarded-for': from() };
-    get(address, { agent, headers }, (answer) => {
-      answer.resume();
-      answer.on('end', () => resolve(answer.statusCode ?? 0));
-    }).on('error', reject);
-  });
-
-const share = (sorted: readonly number[], part: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0;
-
-/** Over connections that stay open, each asking again as soon as it has its answer. */
-async function timesOf(addressOf: () => string, connections: number): Promise<readonly number[]> {
-  const agent = new Agent({ keepAlive: true, maxSockets: connections });
-  const times: number[] = [];
-  const end = performance.now() + 3 * milliseconds;
-  const one = async () => {
-    while (performance.now() < end) {
-      const start = performance.now();
-      const status = await answered(agent, addressOf());
-      if (status !== 200) throw new Error(`answered ${status}`);
-      times.push(performance.now() - start);
-    }
-  };
-  await Promise.all(Array.from({ length: connections }, one));
-  agent.destroy();
-  return times.sort((a, b) => a - b);
-}
-
 /** As many certificates as one company may have, so that looking one up is a real look. */
 const held = 2000;
 
@@ -162,17 +124,11 @@ async function pages(): Promise<void> {
   let turn = 0;
   const next = () => publicIds[(turn += 1) % publicIds.length]!;
   try {
-    for (const connections of [1, 16]) {
-      const page = await timesOf(() => `${server.address}/verify/${next()}`, connections);
-      const bare = await timesOf(() => `${server.address}/content/current`, connections);
-      const told = (times: readonly number[]) =>
-        `half within ${share(times, 0.5).toFixed(1)} ms, 99 of 100 within ${share(times, 0.99).toFixed(1)} ms`;
-      console.log(`  ${connections} connections, ${held} certificates`);
-      console.log(`    page  ${told(page)}`);
-      console.log(`    bare  ${told(bare)}`);
-      const ratio = (part: number) => (share(page, part) / share(bare, part)).toFixed(1);
-      console.log(`    page / bare: ${ratio(0.5)} at half, ${ratio(0.99)} at 99 of 100`);
-    }
+    await besideBare(
+      `${held} certificates`,
+      () => ({ address: `${server.address}/verify/${next()}`, headers: { accept: 'text/html' } }),
+      () => ({ address: `${server.address}/content/current`, headers: { accept: 'text/html' } }),
+    );
   } finally {
     await server.kill();
     rmSync(folder, { recursive: true, force: true });

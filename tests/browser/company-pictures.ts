@@ -21,6 +21,7 @@ const visits: Readonly<Record<string, readonly string[]>> = {
     'board',
     'board/*',
     'board/coverage',
+    'board/declared',
     'jobs',
     'jobs/new',
     'crews',

@@ -22,12 +22,13 @@ const kilobyte = 1024;
 export const usualBytes = 64 * kilobyte;
 export const usualDepth = 40;
 
-/** Addresses that take more than the usual: a whole roster, and what was done in weeks without signal. */
+/** Addresses that take more than the usual: a whole file of rows, and what was done in weeks without signal. */
 const larger: Readonly<Record<string, number>> = {
   // All answers of a form at once, as after an hour without signal.
   '/company/[company]/exam/[sitting]/told': 512 * kilobyte,
   '/company/[company]/attempts': 2048 * kilobyte,
-  // More than a roster may have, so that the page itself can say that it is too large.
+  // More than a file that is read in may have, so that the page itself can say that it is too large.
+  '/company/[company]/board/declared': 3072 * kilobyte,
   '/company/[company]/people/import': 3072 * kilobyte,
   // The whole sheet of a check, with a note at every point; and a photo as a phone makes it smaller.
   '/company/[company]/checks/[check]': 512 * kilobyte,

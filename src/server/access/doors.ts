@@ -1,4 +1,4 @@
-import type { Scope } from '../api/scopes.ts';
+import type { Scope } from '#engine/record/token.ts';
 import type { Right } from './rights.ts';
 
 /** For programs that send a token which is good for that. */
@@ -96,6 +96,13 @@ export const doors: Readonly<Record<string, Doors>> = {
     remove: 'change certificates',
   },
   '/company/[company]/board/coverage': { GET: 'see the board' },
+  '/company/[company]/board/declared': {
+    GET: 'change certificates',
+    preview: 'change certificates',
+    write: 'change certificates',
+  },
+  '/company/[company]/board/declared/export.csv': { GET: 'export records' },
+  '/company/[company]/board/declared/template.csv': { GET: 'change certificates' },
   '/company/[company]/board/export.csv': { GET: 'export records' },
   '/company/[company]/jobs': { GET: 'plan jobs' },
   '/company/[company]/jobs/new': { GET: 'plan jobs', keep: 'plan jobs' },

@@ -7,7 +7,7 @@ import type { Result } from '#engine/result.ts';
 import { uuidForm } from '#engine/uuid.ts';
 import type { Db } from '../database/open-database.ts';
 import type { Problem } from './problem.ts';
-import type { Scope } from './scopes.ts';
+import type { Scope } from '#engine/record/token.ts';
 import type { Bearer } from './tokens.ts';
 
 export type Caller = { readonly db: Db; readonly bearer: Bearer; readonly at: string };

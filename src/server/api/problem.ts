@@ -3,7 +3,7 @@
  * type is `about:blank` and its title that of the status; `code` tells problems of one status apart.
  */
 import { z } from 'zod';
-import type { Scope } from './scopes.ts';
+import type { Scope } from '#engine/record/token.ts';
 
 /** Each code with its status and what it says. Kept for good: programs go by them. */
 const problems = {

@@ -3,7 +3,7 @@ import { fault, type Result } from '#engine/result.ts';
 import type { Db } from '../database/open-database.ts';
 import type { RecentTries } from '../logins/recent-tries.ts';
 import type { Problem } from './problem.ts';
-import type { Scope } from './scopes.ts';
+import type { Scope } from '#engine/record/token.ts';
 import { tokenIn } from './token-secret.ts';
 import { type Bearer, bearerOf } from './tokens.ts';
 

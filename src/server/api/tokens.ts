@@ -3,6 +3,7 @@
  * a year. The token itself is shown when it is made and kept nowhere; of when it is used only the day is.
  */
 import { z } from 'zod';
+import { type Scope, scopes, type TokenFault, type TokenRow } from '#engine/record/token.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { uuidForm } from '#engine/uuid.ts';
 import { append } from '../audit/audit-trail.ts';
@@ -11,7 +12,7 @@ import type { Db } from '../database/open-database.ts';
 import { outageOf } from '../database/outage.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { nameForm } from '../people/names.ts';
-import { type Scope, scopes, scopesFrom, scopesText } from './scopes.ts';
+import { scopesFrom, scopesText } from './scopes.ts';
 import { freshToken, tokenDigest } from './token-secret.ts';
 
 /** For how many days one may be made. */
@@ -34,17 +35,6 @@ export type GivenToken = {
   readonly scopes: readonly string[];
   readonly days: string;
 };
-
-/** `MADE_BEFORE`: it is there, and cannot be shown again. */
-export const tokenFaults = [
-  'LABEL_WRONG',
-  'SCOPES_WRONG',
-  'DAYS_WRONG',
-  'TOO_MANY',
-  'MADE_BEFORE',
-  'ABSENT',
-] as const;
-export type TokenFault = (typeof tokenFaults)[number];
 
 const faultOf: Readonly<Record<keyof GivenToken, TokenFault>> = {
   id: 'ABSENT',
@@ -117,20 +107,6 @@ export const revoke = (db: Db, act: Act, id: string): Promise<Result<true, 'ABSE
     await append(trx, doerOf(act), { action: 'revoke token', subject: id });
     return ok(true);
   });
-
-export type TokenRow = {
-  readonly id: string;
-  readonly label: string;
-  readonly scopes: readonly Scope[];
-  readonly state: 'good' | 'expired' | 'revoked';
-  readonly madeAt: string;
-  /** Empty for somebody who was erased since. */
-  readonly madeBy: string;
-  readonly hasMakerLeft: boolean;
-  readonly expiresAt: string;
-  readonly revokedAt: string | null;
-  readonly lastUsedOn: string | null;
-};
 
 /** Every token of a company, those that are good first, then the latest first. */
 export async function list(db: Db, company: string, at: string): Promise<readonly TokenRow[]> {

@@ -1,6 +1,7 @@
 /** A certificate that somebody else issued, as the office writes it down. */
 import { z } from 'zod';
 import { isoDateFrom, type IsoDate } from '#engine/calendar.ts';
+import type { DeclaredFault } from '#engine/record/declared.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { nameForm } from '../people/names.ts';
 
@@ -26,29 +27,46 @@ const form = z.object({
 export type GivenDeclared = z.input<typeof form>;
 export type ReadDeclared = z.output<typeof form>;
 
-/** By the field that cannot be used. `ABSENT`: there is no such person or certificate in the company. */
-export const declaredFaults = [
-  'title',
-  'issuer',
-  'number',
-  'scheme',
-  'issuedOn',
-  'validUntil',
-  'reason',
-  'ABSENT',
-] as const;
-export type DeclaredFault = (typeof declaredFaults)[number];
+type Field = keyof GivenDeclared;
 
-/** What was issued cannot lie ahead, nor have ended before it began. */
+/** `AHEAD`: it was issued later than today. `BEFORE_ISSUE`: it ended before it began. */
+export type FieldFault = {
+  readonly field: Field;
+  readonly code: 'WRONG' | 'UNKNOWN_SCHEME' | 'NOT_A_DAY' | 'AHEAD' | 'BEFORE_ISSUE';
+};
+
+const isDay = (field: Field): boolean => field === 'issuedOn' || field === 'validUntil';
+
+type Rules = { readonly schemes: readonly string[]; readonly today: string };
+
+/** What was issued cannot lie ahead, nor have ended before it began. Everything that is wrong with it. */
+export function readDeclared(
+  given: GivenDeclared,
+  { schemes, today }: Rules,
+): Result<ReadDeclared, readonly FieldFault[]> {
+  const read = form.safeParse(given);
+  const wrong = new Set((read.error?.issues ?? []).map(({ path }) => path[0] as Field));
+  const faults = [...wrong].map((field): FieldFault => ({
+    field,
+    code: isDay(field) ? 'NOT_A_DAY' : 'WRONG',
+  }));
+  const dayIn = (field: 'issuedOn' | 'validUntil'): string | undefined =>
+    wrong.has(field) ? undefined : given[field].trim() || undefined;
+  const [issued, until] = [dayIn('issuedOn'), dayIn('validUntil')];
+  const { scheme } = given;
+  if (scheme !== '' && !schemes.includes(scheme)) {
+    faults.push({ field: 'scheme', code: 'UNKNOWN_SCHEME' });
+  }
+  if (issued && issued > today) faults.push({ field: 'issuedOn', code: 'AHEAD' });
+  if (issued && until && until < issued) faults.push({ field: 'validUntil', code: 'BEFORE_ISSUE' });
+  return read.success && faults.length === 0 ? ok(read.data) : fault(faults);
+}
+
+/** By the first field that is wrong. */
 export function declaredFrom(
   given: GivenDeclared,
-  { schemes, today }: { readonly schemes: readonly string[]; readonly today: string },
+  rules: Rules,
 ): Result<ReadDeclared, DeclaredFault> {
-  const read = form.safeParse(given);
-  if (!read.success) return fault(read.error.issues[0]?.path[0] as keyof ReadDeclared);
-  const { scheme, issuedOn, validUntil } = read.data;
-  if (scheme !== null && !schemes.includes(scheme)) return fault('scheme');
-  if (issuedOn > today) return fault('issuedOn');
-  if (validUntil !== null && validUntil < issuedOn) return fault('validUntil');
-  return ok(read.data);
+  const read = readDeclared(given, rules);
+  return read.ok ? read : fault(read.error[0]!.field);
 }

@@ -2,26 +2,15 @@
  * Certificates issued elsewhere, declared and not verified. They stand beside a person's own and count for
  * nothing: no state on the board and no place in a job rests on them.
  */
+import type { Declared, DeclaredFault } from '#engine/record/declared.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isUuid } from '#engine/uuid.ts';
-import { append } from '../audit/audit-trail.ts';
+import { append, type Deed } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { isPresent } from '../people/is-present.ts';
 import { type Act, doerOf } from '../people/member.ts';
-import { type DeclaredFault, declaredFrom, type GivenDeclared } from './declared-form.ts';
-
-export type Declared = {
-  readonly id: string;
-  readonly title: string;
-  readonly issuer: string;
-  readonly number: string | null;
-  /** The qualification that it comes nearest to. */
-  readonly scheme: string | null;
-  readonly issuedOn: string;
-  readonly validUntil: string | null;
-  readonly madeAt: string;
-};
+import { declaredFrom, type GivenDeclared, type ReadDeclared } from './declared-form.ts';
 
 type Wanted = {
   /** Made where it was written down: the same one twice is kept once. */
@@ -29,6 +18,32 @@ type Wanted = {
   readonly person: string;
   readonly schemes: readonly string[];
 };
+
+/** As it is kept. */
+export const rowOf = (
+  act: Act,
+  id: string,
+  person: string,
+  { issuedOn, validUntil, ...rest }: ReadDeclared,
+) => ({
+  ...rest,
+  id,
+  company_id: act.by.company,
+  person_id: person,
+  issued_on: issuedOn,
+  valid_until: validUntil,
+  made_by: act.by.person,
+  made_at: act.at,
+  removed_by: null,
+  removed_at: null,
+  removed_because: null,
+});
+
+export const declaring = ({ id, person_id: person }: ReturnType<typeof rowOf>): Deed => ({
+  action: 'declare certificate',
+  subject: id,
+  detail: { person },
+});
 
 export async function declare(
   db: Db,
@@ -40,7 +55,6 @@ export async function declare(
   if (!read.ok) return read;
   if (!isUuid(id)) return fault('ABSENT');
   const { company } = act.by;
-  const { issuedOn, validUntil, ...rest } = read.value;
   return inTurn(db, company, async (trx) => {
     const before = await trx
       .selectFrom('declared_certificate')
@@ -52,24 +66,9 @@ export async function declare(
       return isSame ? ok(true) : fault('ABSENT');
     }
     if (!(await isPresent(trx, company, person))) return fault('ABSENT');
-    await trx
-      .insertInto('declared_certificate')
-      .values({
-        ...rest,
-        id,
-        company_id: company,
-        person_id: person,
-        issued_on: issuedOn,
-        valid_until: validUntil,
-        made_by: act.by.person,
-        made_at: act.at,
-        removed_by: null,
-        removed_at: null,
-        removed_because: null,
-      })
-      .execute();
-    const deed = { action: 'declare certificate', subject: id, detail: { person } };
-    await append(trx, doerOf(act), deed);
+    const row = rowOf(act, id, person, read.value);
+    await trx.insertInto('declared_certificate').values(row).execute();
+    await append(trx, doerOf(act), declaring(row));
     return ok(true);
   });
 }
@@ -113,6 +112,19 @@ export const of = (db: Db, company: string, person: string): Promise<readonly De
     .orderBy('issued_on', 'desc')
     .orderBy('id', 'desc')
     .execute();
+
+/** How many stand written down of those who have not left. */
+export async function count(db: Db, company: string): Promise<number> {
+  const { all } = await db
+    .selectFrom('declared_certificate')
+    .innerJoin('person', 'person.id', 'person_id')
+    .select(({ fn }) => fn.countAll().as('all'))
+    .where('declared_certificate.company_id', '=', company)
+    .where('removed_at', 'is', null)
+    .where('left_at', 'is', null)
+    .executeTakeFirstOrThrow();
+  return Number(all);
+}
 
 /** By person, the qualifications that those not ended come nearest to; null for none of them. */
 export async function nearestOf(

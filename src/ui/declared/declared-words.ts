@@ -1,18 +1,6 @@
+import type { Declared, DeclaredFault } from '#engine/record/declared.ts';
 import { m } from '#ui/messages/generated/messages.js';
 import { calendarDay } from '#ui/board/calendar-day.ts';
-
-export type DeclaredRow = {
-  readonly id: string;
-  readonly title: string;
-  readonly issuer: string;
-  readonly number: string | null;
-  readonly scheme: string | null;
-  readonly issuedOn: string;
-  readonly validUntil: string | null;
-};
-
-export type DeclaredFault =
-  'title' | 'issuer' | 'number' | 'scheme' | 'issuedOn' | 'validUntil' | 'reason' | 'ABSENT';
 
 export const faultWords: Readonly<Record<DeclaredFault, () => string>> = {
   title: m.declared_wrong_text,
@@ -25,10 +13,13 @@ export const faultWords: Readonly<Record<DeclaredFault, () => string>> = {
   ABSENT: m.declared_absent,
 };
 
-export const issuedWords = ({ issuer, number }: DeclaredRow): string =>
+export const issuedWords = ({ issuer, number }: Pick<Declared, 'issuer' | 'number'>): string =>
   number === null ? m.declared_by({ issuer }) : m.declared_by_number({ issuer, number });
 
-export const daysWords = ({ issuedOn, validUntil }: DeclaredRow): string => {
+export const daysWords = ({
+  issuedOn,
+  validUntil,
+}: Pick<Declared, 'issuedOn' | 'validUntil'>): string => {
   const day = calendarDay(issuedOn);
   return validUntil === null
     ? m.declared_dates({ day })

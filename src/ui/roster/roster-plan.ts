@@ -1,21 +1,13 @@
-/** What a roster would change, as the server tells it. */
-type CellFault = {
-  readonly column: string | null;
-  readonly code: string;
-  readonly text?: string;
-  readonly meant?: string;
-  readonly row?: number;
-};
+/** What a row of a roster would change, as the server tells it. */
+import type { PlannedRow } from '#engine/record/import-plan.ts';
 
-type RowChange = {
+export type RowChange = {
   readonly field: string;
   readonly from: string | null;
   readonly to: string | null;
 };
 
-export type PlanRow = {
-  readonly row: number;
-  readonly name: string;
+export type PlanRow = PlannedRow & {
   readonly given: {
     readonly number?: string;
     readonly crew?: string;
@@ -23,16 +15,5 @@ export type PlanRow = {
     readonly language?: string;
     readonly email?: string;
   };
-  readonly state: 'new' | 'changed' | 'unchanged' | 'faulty';
   readonly changes: readonly RowChange[];
-  readonly faults: readonly CellFault[];
 };
-
-export type Plan = {
-  readonly rows: readonly PlanRow[];
-  readonly crews: readonly string[];
-  readonly ignored: readonly string[];
-  readonly digest: string;
-};
-
-export type { CellFault, RowChange };

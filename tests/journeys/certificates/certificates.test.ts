@@ -1,25 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { type Browser, expect, type Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { isFitInBoth } from '../fitness.ts';
-import { type CertifiedSite, password, test } from './site.ts';
-
-const options = (site: CertifiedSite) => ({
-  baseURL: site.address,
-  viewport: test.info().project.use.viewport ?? null,
-  locale: 'en-US',
-  serviceWorkers: 'block' as const,
-});
-
-async function signedIn(browser: Browser, site: CertifiedSite, name: string): Promise<Page> {
-  const context = await browser.newContext(options(site));
-  const page = await context.newPage();
-  await page.goto('/sign-in');
-  await page.locator('input[name=name]').fill(name);
-  await page.locator('input[name=password]').fill(password);
-  await page.locator('main form button').first().click();
-  await page.waitForURL(/\/company/);
-  return page;
-}
+import { options, signedIn, test } from './site.ts';
 
 const fileOf = (page: Page) => page.locator('input[type=file]');
 

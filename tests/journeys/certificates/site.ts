@@ -2,7 +2,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { test as base } from '@playwright/test';
+import { type Browser, type Page, test as base } from '@playwright/test';
 import { addPeriod, type IsoDate } from '#engine/calendar.ts';
 import type { SchemeId } from '#engine/exam/scheme.ts';
 import { grantCertificate } from '#server/certificates/grant.ts';
@@ -15,7 +15,7 @@ import { create } from '#server/logins/logins.ts';
 import { searchText } from '#server/people/folded.ts';
 import { serve } from '../../browser/site.ts';
 
-export const password = 'three plain words';
+const password = 'three plain words';
 
 export type CertifiedSite = {
   readonly address: string;
@@ -85,3 +85,22 @@ export const test = base.extend<{ readonly site: CertifiedSite }>({
     rmSync(data, { recursive: true, force: true });
   },
 });
+
+/** How a browser of somebody's own is opened. */
+export const options = (site: CertifiedSite) => ({
+  baseURL: site.address,
+  viewport: base.info().project.use.viewport ?? null,
+  locale: 'en-US',
+  serviceWorkers: 'block' as const,
+});
+
+export async function signedIn(browser: Browser, site: CertifiedSite, name: string): Promise<Page> {
+  const context = await browser.newContext(options(site));
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  await page.locator('input[name=name]').fill(name);
+  await page.locator('input[name=password]').fill(password);
+  await page.locator('main form button').first().click();
+  await page.waitForURL(/\/company/);
+  return page;
+}

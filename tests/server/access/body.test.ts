@@ -62,9 +62,10 @@ describe('truth', () => {
     expect(taken()).toBeLessThan(20);
   });
 
-  test('attempts come in bulk, a roster as a file, the rest is small', () => {
+  test('attempts come in bulk, a roster and certificates as a file, the rest is small', () => {
     expect(mostFor('/company/[company]/attempts')).toBe(2 * 1024 * 1024);
     expect(mostFor('/company/[company]/people/import')).toBe(3 * 1024 * 1024);
+    expect(mostFor('/company/[company]/board/declared')).toBe(3 * 1024 * 1024);
     expect(mostFor('/sign-in')).toBe(64 * 1024);
     expect(mostFor(null)).toBe(64 * 1024);
   });

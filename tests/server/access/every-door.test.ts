@@ -8,7 +8,7 @@ import { type Role, roles, rolesText } from '#server/access/roles.ts';
 import { found } from '#server/companies/companies.ts';
 import { openAuth } from '#server/logins/auth.ts';
 import { create, signIn } from '#server/logins/logins.ts';
-import { type Scope, scopes } from '#server/api/scopes.ts';
+import { type Scope, scopes } from '#engine/record/token.ts';
 import { freshToken } from '#server/api/token-secret.ts';
 import * as tokens from '#server/api/tokens.ts';
 import { freshId } from '#server/fresh-id.ts';

@@ -10,7 +10,7 @@ import { openApi } from '#server/api/document.ts';
 import type { Endpoint } from '#server/api/endpoint.ts';
 import { endpoints } from '#server/api/endpoints.ts';
 import { type Problem, problemCodes, refused, statusOf } from '#server/api/problem.ts';
-import { type Scope, scopes } from '#server/api/scopes.ts';
+import { type Scope, scopes } from '#engine/record/token.ts';
 import { throughToken } from '#server/api/token-door.ts';
 import * as tokens from '#server/api/tokens.ts';
 import { compose } from '#server/assignments/assignments.ts';

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { verify } from '#server/audit/audit-trail.ts';
 import { schemesNow } from '#server/board/qualifications.ts';
 import type { Scheme } from '#engine/exam/scheme.ts';
+import * as declared from '#server/declared/declared.ts';
 import { freshId } from '#server/fresh-id.ts';
 import type { GivenJob } from '#server/jobs/job-form.ts';
 import * as jobs from '#server/jobs/jobs.ts';
@@ -98,6 +99,25 @@ describe.each(kinds)('%s', (kind) => {
     expect(await jobs.close(records.db, other, id)).toMatchObject({ error: 'ABSENT' });
     expect(await jobs.keep(records.db, other, ids(), id, given)).toMatchObject({ error: 'ABSENT' });
     expect(await send(records.db, other, schemes, id, [])).toMatchObject({ error: 'ABSENT' });
+  });
+
+  test('a certificate that is declared, not verified, fills no place', async () => {
+    const { db } = records;
+    const asked = { ...given, roles: [{ title: 'Installers', count: 1, needs: [base] }] };
+    const declaring = await added(db, act, { name: 'Declaring' });
+    const job = await kept(asked);
+    const without = await planned(job);
+    const said = { title: 'Base of wall installer', issuer: 'Elsewhere', number: '', scheme: base };
+    const kind = { ...said, issuedOn: daysFrom(-10), validUntil: daysFrom(900) };
+    const wanted = { id: freshId(), person: declaring, schemes: ids() };
+    expect(await declared.declare(db, act, wanted, kind)).toEqual({ ok: true, value: true });
+    const { fit } = await planned(job);
+    expect(fit.sent).toEqual([]);
+    expect(fit).toEqual(without.fit);
+    expect(await send(db, act, schemes, job, [declaring])).toMatchObject({ ok: false });
+    // The same person once certified is sent: it was the certificate that was wanting.
+    await certify(db, act, { person: declaring, scheme: base, validUntil: daysFrom(900) });
+    expect((await planned(job)).fit.sent).toMatchObject([{ person: declaring }]);
   });
 
   test('the nearer crew goes, and a crew whose way is unknown counts as the farthest', async () => {

@@ -15,6 +15,7 @@ const one = {
   scheme: 'base',
   issuedOn: '2029-03-01',
   validUntil: '2030-03-01',
+  madeAt: '2029-03-02T08:00:00.000Z',
 };
 const shared = { declared: [one], columns, today: '2030-03-01', mayChange: true, id: 'fresh' };
 

@@ -1,13 +1,13 @@
 /** The columns of a roster, by the names that offices write over them in either language. */
 import type { Language } from '#engine/text.ts';
 import { type Role, roles } from '../../access/roles.ts';
+import { headed, type Headings } from '../../import/headings.ts';
 import { folded } from '../folded.ts';
 
 export const columns = ['name', 'number', 'crew', 'roles', 'language', 'email'] as const;
 export type Column = (typeof columns)[number];
 
-/** The first of each is what an export writes. */
-const headings: Readonly<Record<Column, Readonly<Record<Language, readonly string[]>>>> = {
+const headings: Headings<Column> = {
   name: { en: ['name', 'full name', 'person'], es: ['nombre', 'nombre completo', 'persona'] },
   number: {
     en: ['number', 'no', 'no.', 'badge', 'badge number'],
@@ -22,16 +22,7 @@ const headings: Readonly<Record<Column, Readonly<Record<Language, readonly strin
   },
 };
 
-export const headingOf = (column: Column, language: Language): string =>
-  headings[column][language][0]!;
-
-/** Which column a heading names; undefined where it names none that is read. */
-export function columnOf(heading: string): Column | undefined {
-  const plain = folded(heading);
-  return columns.find((column) =>
-    [...headings[column].en, ...headings[column].es].some((known) => folded(known) === plain),
-  );
-}
+export const rosterColumns = headed(headings);
 
 const roleWords: Readonly<Record<Role, readonly string[]>> = {
   apprentice: ['apprentice', 'aprendiz'],

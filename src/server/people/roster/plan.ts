@@ -3,12 +3,13 @@
  * A row is somebody with its number; or else with its name folded, where that is one person and no number
  * contradicts. An empty cell changes nothing. Takes time in proportion to rows and people.
  */
-import { createHash } from 'node:crypto';
+import type { ImportPlan, PlannedRow } from '#engine/record/import-plan.ts';
 import { rolesFrom, rolesText } from '../../access/roles.ts';
 import type { Db } from '../../database/open-database.ts';
+import { digestOf } from '../../import/looked-at.ts';
 import { folded } from '../folded.ts';
 import { openCrews } from '../crews.ts';
-import type { CellFault, RosterRow, RosterRows } from './read-rows.ts';
+import type { RosterFault, RosterRow, RosterRows } from './read-rows.ts';
 
 export type Known = {
   readonly id: string;
@@ -29,19 +30,15 @@ export type RowChange = {
   readonly to: string | null;
 };
 
-export type PlanRow = RosterRow & {
-  readonly state: 'new' | 'changed' | 'unchanged' | 'faulty';
-  readonly person: string | null;
-  readonly changes: readonly RowChange[];
-};
+export type PlanRow = RosterRow &
+  PlannedRow<RosterFault> & {
+    readonly person: string | null;
+    readonly changes: readonly RowChange[];
+  };
 
-export type Plan = {
-  readonly rows: readonly PlanRow[];
+export type Plan = ImportPlan<PlanRow> & {
   /** Crews that are not there yet. */
   readonly crews: readonly string[];
-  readonly ignored: readonly string[];
-  /** Of what it would do: the same plan has the same one. */
-  readonly digest: string;
 };
 
 const knownPeople = (db: Db, company: string): Promise<readonly Known[]> =>
@@ -112,7 +109,7 @@ export async function plan(db: Db, company: string, { rows, ignored }: RosterRow
   const rowOfNewName = new Map<string, number>();
 
   const planned = rows.map((row): PlanRow => {
-    const faults: CellFault[] = [...row.faults];
+    const faults: RosterFault[] = [...row.faults];
     const twice = (column: 'name' | 'number', seen: Map<string, number>, key: string) => {
       const before = seen.get(key);
       if (before === undefined) seen.set(key, row.row);
@@ -171,13 +168,12 @@ function finished(
     const key = folded(crew);
     if (!known.has(key) && !missing.has(key)) missing.set(key, crew);
   }
-  const does = rows.map(({ row, given, state, person, changes }) => [
+  const does = ({ row, given, state, person, changes }: PlanRow) => [
     row,
     given,
     state,
     person,
     changes,
-  ]);
-  const digest = createHash('sha256').update(JSON.stringify(does)).digest('hex');
-  return { rows, crews: [...missing.values()], ignored, digest };
+  ];
+  return { rows, crews: [...missing.values()], ignored, digest: digestOf(rows, does) };
 }

@@ -1,5 +1,5 @@
 /** A roster file: looked at, written, and written out again. */
-import { csv } from '#engine/takeoff/csv.ts';
+import type { FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import type { Language } from '#engine/text.ts';
 import { rolesFrom, rolesText } from '../../access/roles.ts';
@@ -7,12 +7,12 @@ import { appendAll, type Deed } from '../../audit/audit-trail.ts';
 import { inTurn } from '../../companies/in-turn.ts';
 import type { Db } from '../../database/open-database.ts';
 import { freshId } from '../../fresh-id.ts';
+import { csvText } from '../../import/csv-file.ts';
+import { type How, inBlocks, notLookedAt, type WriteFault } from '../../import/looked-at.ts';
 import { openCrews } from '../crews.ts';
 import { folded, searchText } from '../folded.ts';
 import { type Act, doerOf } from '../member.ts';
-import { columns, headingOf, roleHeading } from './columns.ts';
-import { harmless } from './harmless.ts';
-import type { FileFault } from './decode.ts';
+import { columns, roleHeading, rosterColumns } from './columns.ts';
 import { type Plan, plan, type PlanRow } from './plan.ts';
 import { rowsFrom } from './read-rows.ts';
 
@@ -26,16 +26,6 @@ export async function preview(
   return read.ok ? ok(await plan(db, company, read.value)) : read;
 }
 
-type How = {
-  /** Of the plan that was looked at. */
-  readonly digest: string;
-  /** Writes the sound rows although others are faulty. */
-  readonly leaveOut: boolean;
-};
-
-/** `CHANGED` and `FAULTY` come with the plan as it is now; nothing is written. */
-export type WriteFault = FileFault | { readonly code: 'CHANGED' | 'FAULTY'; readonly plan: Plan };
-
 export type Written = { readonly added: number; readonly changed: number; readonly crews: number };
 
 /** Writes a roster that was looked at, all of it or nothing. */
@@ -43,17 +33,15 @@ export async function write(
   db: Db,
   act: Act,
   text: string,
-  { digest, leaveOut }: How,
-): Promise<Result<Written, WriteFault>> {
+  how: How,
+): Promise<Result<Written, WriteFault<Plan>>> {
   const read = rowsFrom(text);
   if (!read.ok) return read;
   const { company } = act.by;
   return inTurn(db, company, async (trx) => {
     const now = await plan(trx, company, read.value);
-    if (now.digest !== digest) return fault({ code: 'CHANGED', plan: now });
-    if (!leaveOut && now.rows.some(({ state }) => state === 'faulty')) {
-      return fault({ code: 'FAULTY', plan: now });
-    }
+    const unseen = notLookedAt(now, how);
+    if (unseen) return fault(unseen);
     const deeds: Deed[] = [];
     const crewIds = await withNewCrews(trx, act, now.crews, deeds);
     const crewOf = (name: string | undefined) => crewIds.get(folded(name ?? '')) ?? null;
@@ -84,9 +72,6 @@ async function withNewCrews(trx: Db, act: Act, names: readonly string[], deeds: 
   return new Map(open.map(({ id, name }) => [folded(name), id]));
 }
 
-/** Rows written by one statement: well under the number of values that either database takes. */
-const block = 500;
-
 async function add(
   trx: Db,
   act: Act,
@@ -110,12 +95,7 @@ async function add(
       created_at: act.at,
     };
   });
-  for (let from = 0; from < people.length; from += block) {
-    await trx
-      .insertInto('person')
-      .values(people.slice(from, from + block))
-      .execute();
-  }
+  await inBlocks(people, (some) => trx.insertInto('person').values(some).execute());
   deeds.push(...people.map(({ id }) => ({ action: 'add person', subject: id })));
 }
 
@@ -170,7 +150,7 @@ async function change(
   }
 }
 
-/** Everybody with a company as a file that can be read in again; with the mark by which spreadsheets know UTF-8. */
+/** Everybody with a company as a file that can be read in again. */
 export async function exported(db: Db, company: string, language: Language): Promise<string> {
   const people = await db
     .selectFrom('person')
@@ -184,7 +164,10 @@ export async function exported(db: Db, company: string, language: Language): Pro
   const rows = people.map(({ roles, ...person }) => {
     const held = rolesFrom(roles).map((role) => roleHeading(role, language));
     const cells = { ...person, roles: held.join(', ') };
-    return columns.map((column) => harmless(cells[column] ?? ''));
+    return columns.map((column) => cells[column]);
   });
-  return `\uFEFF${csv([columns.map((column) => headingOf(column, language)), ...rows])}`;
+  return csvText(
+    columns.map((column) => rosterColumns.headingOf(column, language)),
+    rows,
+  );
 }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decoded, mostBytes, unmisread } from '#server/people/roster/decode.ts';
-import { asWritten, harmless } from '#server/people/roster/harmless.ts';
-import { mostRows, rowsFrom } from '#server/people/roster/read-rows.ts';
+import { decoded, mostBytes, unmisread } from '#server/import/decode.ts';
+import { asWritten, harmless } from '#server/import/harmless.ts';
+import { mostRows } from '#server/import/read-table.ts';
+import { rowsFrom } from '#server/people/roster/read-rows.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const latin = (text: string): Uint8Array => Uint8Array.from(Buffer.from(text, 'latin1'));
@@ -73,7 +74,7 @@ describe('truth', () => {
       'Eva,,,,,,more',
     ].join('\n');
     expect(faultsIn(text)).toEqual([
-      { row: 4, column: 'name', code: 'NAME_MISSING' },
+      { row: 4, column: 'name', code: 'MISSING' },
       { row: 4, column: 'number', code: 'WRONG', text: '1;2' },
       { row: 4, column: 'crew', code: 'WRONG', text: '<x>' },
       { row: 4, column: 'roles', code: 'ROLE_UNKNOWN', text: 'boss' },
@@ -87,7 +88,8 @@ describe('truth', () => {
     expect(codeOf('  \n')).toEqual({ code: 'EMPTY' });
     expect(codeOf('name\n')).toEqual({ code: 'EMPTY' });
     expect(codeOf('first,last\nAna,López')).toEqual({
-      code: 'NO_NAME_COLUMN',
+      code: 'COLUMN_MISSING',
+      column: 'name',
       found: ['first', 'last'],
     });
     expect(codeOf('name,nombre\nAna,Ana')).toEqual({ code: 'COLUMN_TWICE', column: 'name' });

@@ -24,6 +24,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     crews: await openCrews(db, company),
     today,
     lengths: [...board.pageLengths],
+    mayDeclare: may(roles, 'change certificates'),
     mayExport: may(roles, 'export records'),
   };
 };

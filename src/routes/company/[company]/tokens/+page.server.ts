@@ -1,7 +1,7 @@
 import { fail } from '@sveltejs/kit';
 import { within } from '#server/access/act.ts';
 import { textOf } from '#server/access/text-of.ts';
-import { scopes } from '#server/api/scopes.ts';
+import { scopes } from '#engine/record/token.ts';
 import * as tokens from '#server/api/tokens.ts';
 import { freshId } from '#server/fresh-id.ts';
 import type { Actions, PageServerLoad } from './$types';

@@ -1,19 +1,8 @@
-/** The bytes of a roster file as text; or why they are none, with the place and how it reads there. */
+/** The bytes of a file as text; or why they are none, with the place and how it reads there. */
+import type { FileFault } from '#engine/record/import-plan.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 
 export const mostBytes = 1024 * 1024;
-
-export type FileFault =
-  | { readonly code: 'EMPTY' }
-  | { readonly code: 'TOO_LARGE'; readonly most: number }
-  | { readonly code: 'TOO_MANY_ROWS'; readonly most: number }
-  /** A workbook, which is a packed file. */
-  | { readonly code: 'WORKBOOK' }
-  /** `reads` is the line as an older program for Windows would have meant it. */
-  | { readonly code: 'NOT_UTF8'; readonly line: number; readonly reads: string }
-  | { readonly code: 'NO_NAME_COLUMN'; readonly found: readonly string[] }
-  | { readonly code: 'COLUMN_TWICE'; readonly column: string }
-  | { readonly code: 'QUOTE_OPEN'; readonly row: number };
 
 const newline = 0x0a;
 const longestSample = 80;
