@@ -4,6 +4,7 @@
  * wrong in the content comes out differently.
  */
 import { describe, expect, it } from 'vitest';
+import type { Family, PartId } from '#engine/takeoff/family.ts';
 import { barAndStrap } from './by-hand/bar-and-strap.ts';
 import { conditionsAndCost } from './by-hand/conditions-and-cost.ts';
 import { drainage } from './by-hand/drainage.ts';
@@ -11,7 +12,8 @@ import { usualNumbers, type HandJob } from './by-hand/job.ts';
 import { membrane } from './by-hand/membrane.ts';
 import { sealantAndPrimer } from './by-hand/sealant-and-primer.ts';
 import { wholeWall } from './by-hand/whole-wall.ts';
-import { content, job, part } from './shipped.ts';
+import { changedIn } from './by-hand/changed.ts';
+import { content, fitted, job, jobOf, part } from './shipped.ts';
 import { exactly, same } from './worked-out.ts';
 
 const jobs = [
@@ -64,4 +66,29 @@ describe('what is worked by hand', () => {
     );
     expect(known.filter((slip) => !caught.has(slip))).toEqual([]);
   });
+
+  it.each([...content.takeoffs.values()])(
+    'catches any one operation of $id taken for another',
+    (family) => {
+      const ofIt = jobs.filter((hand) => hand.family === family.id);
+      for (const { id } of family.parts) {
+        expect(ofIt.filter((hand) => isAsByHand(family, hand, id))).toEqual(ofIt);
+      }
+      const missed = family.parts.flatMap((part) =>
+        [...changedIn(family, part)]
+          .filter(({ family }) => ofIt.every((hand) => isAsByHand(family, hand, part.id)))
+          .map(({ what }) => `${part.id}: ${what}`),
+      );
+      expect(missed).toEqual([]);
+    },
+  );
 });
+
+function isAsByHand(family: Family, hand: HandJob, id: PartId): boolean {
+  const takeoff = fitted(family, { ...usualNumbers, ...hand.numbers });
+  try {
+    return exactly(part(jobOf(takeoff, hand.givens), id).right) === told(hand.answers[id]!);
+  } catch {
+    return false;
+  }
+}

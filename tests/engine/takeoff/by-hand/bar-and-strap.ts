@@ -15,6 +15,13 @@ export const barAndStrap: readonly HandJob[] = [
     },
   },
   {
+    family: 'fasteners-one-bar',
+    givens: { bar: '40 in' },
+    numbers: { 'bar-end-distance': '4 in' },
+    // At 4, 12, 20, 28 and 36: exactly.
+    answers: { fasteners: '5', spacing: '8 in' },
+  },
+  {
     family: 'fasteners-along-wall',
     givens: { wall: '33 ft' },
     answers: {
@@ -25,6 +32,24 @@ export const barAndStrap: readonly HandJob[] = [
       // Whole: 1 to 119, 118 in: 14 spaces reach 112, so 15, and 16 fasteners. Cut: 1 to 34 5/8, 33 5/8 in:
       // 4 reach 32, so 5, and 6 fasteners. 16 + 16 + 16 + 6.
       fasteners: '54',
+    },
+  },
+  {
+    family: 'fasteners-along-wall',
+    givens: { wall: '30 ft 1/4 in' },
+    // Three pieces and two gaps fill it exactly: the third is cut to its whole length. 3 x 16.
+    answers: { pieces: '3', last: '10 ft', fasteners: '48' },
+  },
+  {
+    family: 'fasteners-along-wall',
+    givens: { wall: '33 ft 10 in' },
+    numbers: { 'bar-joint-gap': '12 in', 'bar-end-distance': '4 in' },
+    answers: {
+      // 0 to 10 ft, 11 to 21, 22 to 32, and from 33 ft on.
+      pieces: '4',
+      last: '10 in',
+      // Whole: 4, 12, ... 116: 14 spaces, 15 fasteners. Cut: at 4 and 6 in. 45 + 2.
+      fasteners: '47',
     },
   },
   {

@@ -58,6 +58,19 @@ export const conditionsAndCost: readonly HandJob[] = [
     },
   },
   {
+    family: 'time-on-the-wall',
+    givens: {
+      air: '60 °F',
+      surface: '50 °F',
+      humidity: '50 %',
+      prime: '25 1/2 min',
+      hang: '40 min',
+      finish: '30 min',
+    },
+    // A row of the chart, below the first humidity of it: 4 min. 25 1/2, 29 1/2, 69 1/2, 99 1/2.
+    answers: { drying: '4 min', total: '100 min' },
+  },
+  {
     // Common practice: whole rolls and cans are paid for, tax on all of it.
     family: 'cost-of-take-off',
     givens: {

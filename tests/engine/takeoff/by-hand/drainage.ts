@@ -14,6 +14,13 @@ export const drainage: readonly HandJob[] = [
     },
   },
   {
+    family: 'end-dams',
+    givens: { openings: '3', opening: '6 ft', bearing: '4 1/2 in' },
+    numbers: { 'end-dam-height': '1 1/2 in' },
+    // 1 1/2 + 4 1/2 + 72 + 4 1/2 + 1 1/2 = 84 in.
+    answers: { dams: '6', piece: '7 ft', length: '21 ft' },
+  },
+  {
     // Common practice.
     family: 'drip-edge-pieces',
     givens: { run: '59 ft 6 in', shelf: '4 1/4 in' },
@@ -23,6 +30,12 @@ export const drainage: readonly HandJob[] = [
       // Six laps with two beads of 4 1/4 in: 12 x 4 1/4 = 51 in.
       beads: '4 ft 3 in',
     },
+  },
+  {
+    family: 'drip-edge-pieces',
+    givens: { run: '59 ft 2 in', shelf: '4 1/4 in' },
+    // Exactly as far as six reach; 5 laps, 10 x 4 1/4 = 42 1/2 in.
+    answers: { pieces: '6', beads: '3 ft 6 1/2 in' },
   },
   {
     // 24 in for open head joints, 16 in for wicks: BIA Technical Note 28B.

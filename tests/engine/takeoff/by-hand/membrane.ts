@@ -14,6 +14,12 @@ export const membrane: readonly HandJob[] = [
     },
   },
   {
+    family: 'sheets-straight-run',
+    givens: { run: '49 ft 4 in', sheet: '10 ft' },
+    // Exactly as far as five reach; 4 laps of 2 in.
+    answers: { sheets: '5', laps: '4', length: '50 ft' },
+  },
+  {
     family: 'sheets-round-corner',
     givens: { left: '30 ft 3 in', right: '24 ft 1 in', sheet: '10 ft' },
     answers: {
@@ -22,6 +28,18 @@ export const membrane: readonly HandJob[] = [
       // Left 29'-11": three sheets reach 29'-8", so 4. Right 24'-1" less 4 in is 23'-9": two reach 19'-10", so 3.
       sheets: '7',
     },
+  },
+  {
+    family: 'sheets-round-corner',
+    givens: { left: '30 ft', right: '20 ft 3 in', sheet: '10 ft' },
+    // 29'-8" left, exactly three. 19'-11" right, an inch more than two reach.
+    answers: { 'left-run': '29 ft 8 in', sheets: '6' },
+  },
+  {
+    family: 'sheets-round-corner',
+    givens: { left: '30 ft', right: '20 ft 2 in', sheet: '10 ft' },
+    // 19'-10" right, exactly two.
+    answers: { 'left-run': '29 ft 8 in', sheets: '5' },
   },
   {
     family: 'sheet-girth',

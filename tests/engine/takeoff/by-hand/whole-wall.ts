@@ -16,6 +16,8 @@ export const wholeWall: readonly HandJob[] = [
       'stud-spacing': '16 in',
       'weep-kind': 'yes',
     },
+    // Tape by the foot, so that every seam shows.
+    numbers: { 'tape-roll-length': '1 ft' },
     answers: {
       // 9 1/2 + 4, held back 1/2.
       girth: '13 in',
@@ -25,7 +27,7 @@ export const wholeWall: readonly HandJob[] = [
       // 148.67 + 14.87 = 163.53 ft: three rolls are 150; 13 in come off 18 once.
       rolls: '4',
       // Up the sheet 3 times at seams and 6 times at corners: 9 x 13 = 117 in. 159.75 + 15.98 = 175.7 ft.
-      tape: '4',
+      tape: '176',
       'corner-pieces': '3',
       // 1'-1" wide, 162 1/2 ft² a face, 325 in all, 357.5 with waste: one can covers 250.
       primer: '2',
@@ -47,7 +49,7 @@ export const wholeWall: readonly HandJob[] = [
   {
     family: 'whole-wall',
     givens: {
-      run: '226 ft 6 in',
+      run: '226 ft 4 in',
       inside: '2',
       outside: '3',
       ends: '0',
@@ -62,27 +64,71 @@ export const wholeWall: readonly HandJob[] = [
       // 12 + 6 + 1/4 past the edge.
       girth: '18 1/4 in',
       // Four sheets reach 199'-6": a fifth, 4 seams, + 8 in. Five corners, 8 in each: 40 in less. 32 in less.
-      membrane: '223 ft 10 in',
-      // 223.83 + 22.38 = 246.2 ft: four rolls are 200. Too wide for 18; comes off 36 once.
+      membrane: '223 ft 8 in',
+      // 223.67 + 22.37 = 246.0 ft: four rolls are 200. Too wide for 18; comes off 36 once.
       rolls: '5',
-      // 4 + 10 times up 18 1/4 in: 255 1/2 in = 21.29 ft. 247.79 + 24.78 = 272.6 ft: five rolls are 250.
+      // 4 + 10 times up 18 1/4 in: 255 1/2 in = 21.29 ft. 247.62 + 24.76 = 272.4 ft: five rolls are 250.
       tape: '6',
       'corner-pieces': '5',
-      // 226.5 x 1.5208 = 344.5 ft² a face, 688.9 in all, 757.8 with waste: three cans cover 750.
+      // 226.33 x 1.5208 = 344.2 ft² a face, 688.4 in all, 757.3 with waste: three cans cover 750.
       primer: '4',
-      // 226.5 + 11.3 = 237.8 ft.
+      // 226.33 + 11.32 = 237.65 ft.
       bars: '24',
       // 23 pieces of 16.
       fasteners: '368',
       strap: '0',
-      // 249.15 ft: ten cartridges make 243.
+      // 248.97 ft: ten cartridges make 243.
       sealant: '11',
       // Twenty make 243.
       mastic: '21',
-      // Each piece after the first gets 9'-10" further: 23 reach 226'-4", two inches short.
-      'drip-edge': '24',
-      // 2718 in: 169 spaces of 16 are 2704, so 170.
+      // Each piece after the first gets 9'-10" further: 23 reach 226'-4" exactly.
+      'drip-edge': '23',
+      // 2716 in: 169 spaces of 16 are 2704, so 170.
       weeps: '171',
+    },
+  },
+  {
+    family: 'whole-wall',
+    givens: {
+      run: '149 ft 8 in',
+      inside: '1',
+      outside: '1',
+      ends: '2',
+      'turn-up': '8 in',
+      shelf: '4 in',
+      edge: 'no',
+      backing: 'no',
+      'stud-spacing': '16 in',
+      'weep-kind': 'no',
+    },
+    numbers: {
+      'tape-roll-length': '1 ft',
+      'bar-end-distance': '4 in',
+      'end-dam-height': '1 1/2 in',
+    },
+    answers: {
+      girth: '11 1/2 in',
+      // Exactly as far as three sheets reach: 2 seams, + 4 in. Two corners, - 16 in; two dams, + 3 in.
+      membrane: '148 ft 11 in',
+      // 148.92 + 14.89 = 163.8 ft.
+      rolls: '4',
+      // 2 + 4 times up 11 1/2 in: 69 in = 5.75 ft. 155.42 + 15.54 = 170.96 ft.
+      tape: '171',
+      'corner-pieces': '2',
+      // 149.67 x 0.9583 = 143.4 ft² a face, 286.9 in all, 315.5 with waste.
+      primer: '2',
+      // 149.67 + 7.48 = 157.15 ft.
+      bars: '16',
+      // 15 pieces. 4, 12, ... 116: 15 fasteners in each.
+      fasteners: '225',
+      strap: '0',
+      // 164.6 ft: six cartridges make 145.8.
+      sealant: '7',
+      // Thirteen make 158.
+      mastic: '14',
+      'drip-edge': '0',
+      // 1796 in: 112 spaces of 16 are 1792, so 113.
+      weeps: '114',
     },
   },
   {
