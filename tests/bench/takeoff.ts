@@ -59,26 +59,39 @@ hold(
   slowest.micros < 100,
 );
 
+/** Every answer that is known, after right earlier ones and after wrong ones that must be followed through. */
 const answers = takeoffs.flatMap((takeoff) => {
   const instance = make(takeoff, 1);
-  return instance.parts.flatMap(({ part, right, slips }) =>
-    [right, ...slips.map(({ answer }) => answer)].map((answer) => ({
-      instance,
-      part,
-      text: writeAnswer(part.answer, answer, 'en'),
-    })),
+  const wrong = instance.parts.flatMap(({ part, slips: [slip] }) =>
+    slip ? [[part.id, slip.answer] as const] : [],
+  );
+  return instance.parts.flatMap(({ part, right, slips }, place) =>
+    [right, ...slips.map(({ answer }) => answer)].flatMap((answer) =>
+      [new Map(), new Map(wrong.slice(0, place))].map((earlier) => ({
+        instance,
+        part,
+        text: writeAnswer(part.answer, answer, 'en'),
+        earlier,
+      })),
+    ),
   );
 });
-const earlier = new Map();
-const judging = best(20, () => {
-  for (const { instance, part, text } of answers) {
-    const read = readAnswer(part, text);
-    if (read.ok) judgeAnswer(instance, part.id, read.value, earlier);
-  }
+const checks = answers.map(({ instance, part, text, earlier }) => {
+  const ms = best(20, () => {
+    for (let run = 0; run < 10; run += 1) {
+      const read = readAnswer(part, text);
+      if (!read.ok) throw new Error(`${part.id}: ${text}`);
+      judgeAnswer(instance, part.id, read.value, earlier);
+    }
+  });
+  return { what: `${instance.takeoff.family.id}/${part.id}`, earlier, micros: (ms / 10) * 1000 };
 });
+const mean = checks.reduce((sum, { micros }) => sum + micros, 0) / checks.length;
+const longest = checks.reduce((a, b) => (b.micros > a.micros ? b : a));
 hold(
-  `reading and judging an answer: ${((judging / answers.length) * 1000).toFixed(1)} us, under 1 ms`,
-  judging / answers.length < 1,
+  `reading and judging an answer: ${mean.toFixed(1)} us, at most ${longest.micros.toFixed(1)} us ` +
+    `(${longest.what}, after ${longest.earlier.size} wrong ones), under 1 ms`,
+  longest.micros < 1000,
 );
 
 /** The same walk over the same terms, in floats: what a calculator without fractions would do. */

@@ -20,9 +20,9 @@ describe('underlap takeoff', () => {
   it('writes as many problems as asked, each with answers, slips and working', async () => {
     const made = await problems('fasteners-one-bar', '--seed', '7', '--count', '3');
     expect(made.map(({ seed }) => seed)).toEqual(['7', '8', '9']);
-    for (const { family, parts, picture } of made) {
+    for (const { family, parts, pictures } of made) {
       expect(family).toBe('fasteners-one-bar');
-      expect(picture?.kind).toBe('bar-elevation');
+      expect(pictures.map(({ kind }) => kind)).toEqual(['bar-elevation']);
       expect(parts.map(({ part }) => part)).toEqual(['fasteners', 'spacing']);
       for (const part of parts) {
         expect(part.slips.length).toBeGreaterThan(0);

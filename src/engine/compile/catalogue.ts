@@ -89,5 +89,5 @@ const putTogether = ({ revision, methods, takeoffs, topics, dataSheets }: Conten
 function samplePicture(family: Family, sheet: DataSheet | undefined): Drawn | undefined {
   const takeoff = sheet && takeoffOf(family, sheet);
   const sample = takeoff?.ok ? instanceOf(takeoff.value, 'sample') : undefined;
-  return sample?.ok ? problemOf(sample.value).picture : undefined;
+  return sample?.ok ? problemOf(sample.value).pictures[0] : undefined;
 }

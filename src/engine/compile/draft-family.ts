@@ -6,7 +6,7 @@ import type { SheetDrafts } from './data-sheet.ts';
 import { draftGiven } from './draft-given.ts';
 import { namesOf, termNamed, type Names } from './draft-names.ts';
 import { draftPart } from './draft-part.ts';
-import { draftPicture } from './draft-picture.ts';
+import { draftPictures } from './draft-picture.ts';
 import { checkTexts } from './draft-texts.ts';
 import type { WrittenFamily } from './family.ts';
 import { condition } from './formula.ts';
@@ -53,15 +53,12 @@ function draftFamily(names: Names, id: FamilyId, written: WrittenFamily): Family
     that: that && condition(names, that),
     say,
   }));
-  const picture = draftPicture(names, written);
+  const pictures = draftPictures(names, written);
   const where = written.where.map((each) => each && condition(names, each));
   checkTexts(names, written);
   checkUnused(names, written);
-  const isWhole =
-    picture !== null &&
-    [...givens, ...parts, ...where, ...needs.map(({ that }) => that)].every(
-      (each) => each !== null,
-    );
+  const conditions = [...where, ...needs.map(({ that }) => that)];
+  const isWhole = [...pictures, ...givens, ...parts, ...conditions].every((each) => each !== null);
   if (!isWhole) return null;
   const sheetNumbers = sheetNamesIn(names);
   return {
@@ -71,7 +68,7 @@ function draftFamily(names: Names, id: FamilyId, written: WrittenFamily): Family
     dataSheet: written['data-sheet'],
     source: written.source,
     intro: written.intro,
-    picture,
+    pictures: pictures.filter((picture) => picture !== null),
     givens: givens.filter((given) => given !== null),
     needs: needs.map(({ that, say }) => ({ that: that as Formula, say })),
     where: where.filter((each) => each !== null),

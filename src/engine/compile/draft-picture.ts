@@ -10,13 +10,25 @@ import { nearestCure } from './names.ts';
 import { missingKey } from './reader.ts';
 import { keyAt } from './source-file.ts';
 
-/** What the picture of a family shows, each measure of the kind that is drawn. */
-export function draftPicture(names: Names, { picture }: WrittenFamily): Picture | null | undefined {
-  if (!picture) return undefined;
+const keys = ['picture', 'second-picture'] as const;
+
+/** What the pictures of a family show, each measure of the kind that is drawn. */
+export function draftPictures(names: Names, family: WrittenFamily): readonly (Picture | null)[] {
+  return keys.flatMap((key) => {
+    const picture = family[key];
+    return picture ? [draftPicture(names, key, picture)] : [];
+  });
+}
+
+function draftPicture(
+  names: Names,
+  key: (typeof keys)[number],
+  picture: NonNullable<WrittenFamily['picture']>,
+): Picture | null {
   const { file } = names;
   const { kind } = picture;
   if (kind === null) return null;
-  const path = ['picture', 'shows'];
+  const path = [key, 'shows'];
   const known = measuresOf(kind);
   const missing = neededMeasures(kind).filter(
     (measure) => !picture.shows.some(([written]) => written === measure),

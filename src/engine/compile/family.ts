@@ -59,19 +59,19 @@ const part = record({
   slips: optional(entries(slip, 'a group of slips, each under its id'), []),
 });
 
+const picture = record({
+  kind: choiceOf(pictureKinds, 'UNKNOWN_PICTURE', 'picture'),
+  shows: entries(formula, 'measures, each with a name or a formula'),
+});
+
 export const writtenFamily = record({
   title: text,
   topic: oneOf(topics, 'UNKNOWN_TOPIC', 'topic'),
   'data-sheet': idOf<DataSheetId>('data sheet'),
   source: idOf<SourceId>('source'),
   intro: text,
-  picture: optional(
-    record({
-      kind: choiceOf(pictureKinds, 'UNKNOWN_PICTURE', 'picture'),
-      shows: entries(formula, 'measures, each with a name or a formula'),
-    }),
-    undefined,
-  ),
+  picture: optional(picture, undefined),
+  'second-picture': optional(picture, undefined),
   givens: entries(given, 'a group of givens, each under its id'),
   needs: optional(list(record({ that: formula, say: text }), 'conditions'), []),
   where: optional(list(formula, 'conditions'), []),

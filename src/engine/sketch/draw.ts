@@ -12,7 +12,7 @@ import { measured, width, type Measured } from './measured.ts';
 import { buildingPlan, cornerPlan } from './plans.ts';
 import { rollPlan, tapedSheetElevation } from './rolls.ts';
 import { thermometer, timeLine } from './scales.ts';
-import { dripEdgePlan, wallRunPlan } from './sheets.ts';
+import { dripEdgePlan, rollRunPlan, wallRunPlan } from './sheets.ts';
 import { lineHeight, widthOf, type Mark, type Sketch } from './sketch.ts';
 import { steppedElevation } from './stepped.ts';
 
@@ -30,6 +30,10 @@ const kinds: Readonly<Record<PictureKind, Kind>> = {
   'wall-run-plan': {
     title: { en: 'A straight wall, from above', es: 'Un muro recto, visto desde arriba' },
     draw: wallRunPlan,
+  },
+  'roll-run-plan': {
+    title: { en: 'Rolls, one after the other', es: 'Rollos, uno tras otro' },
+    draw: rollRunPlan,
   },
   'corner-plan': {
     title: { en: 'A corner, from above', es: 'Una esquina, vista desde arriba' },

@@ -9,8 +9,8 @@ const sheetName = { en: 'sheet', es: 'membrana' };
 
 export function cornerPlan(of: Measured): readonly Mark[] {
   const [x, y] = [92, 206];
-  const across = 214;
-  const up = within((across * of.size('left')) / of.size('right'), 96, 172);
+  const up = within((214 * of.size('left')) / of.size('right'), 96, 172);
+  const across = within((up * of.size('right')) / of.size('left'), 120, 214);
   const leg = 44;
   const lap = of.has('lap') ? 16 : 0;
   const wall: readonly Point[] = [
@@ -98,11 +98,15 @@ function cornerPiece(of: Measured, [x, y]: Point, leg: number, lap: number): rea
 }
 
 const bayNames = { en: 'bays', es: 'cuerpos' };
+const every = { en: 'every', es: 'cada' };
 const levelNames = { en: 'levels', es: 'niveles' };
 
 export function buildingPlan(of: Measured): readonly Mark[] {
-  const [left, top, across] = [68, 40, 236];
-  const down = within((across * of.size('width')) / of.size('length'), 84, 168);
+  const [left, top] = [68, 40];
+  const down = within((236 * of.size('width')) / of.size('length'), 84, 168);
+  // Projections take the room that is drawn for them.
+  const least = of.has('projections') ? 236 : 120;
+  const across = within((down * of.size('length')) / of.size('width'), least, 236);
   const [right, bottom] = [left + across, top + down];
   const out = of.has('projections') ? 16 : 0;
   // Three stand for all, however many there are.
@@ -159,6 +163,8 @@ function levels(of: Measured, [x, y]: Point): readonly Mark[] {
   const notes = [
     ...(of.has('levels') ? [counted(of.text('levels'), levelNames)] : []),
     ...(of.has('projections') ? [counted(of.text('projections'), bayNames)] : []),
+    // With nothing to measure it between, it is of what goes all the way round.
+    ...(of.has('spacing') && !of.has('projections') ? [named(every, of.text('spacing'))] : []),
   ];
   return notes.map((note, place) => label([x, y + (place - (notes.length - 1) / 2) * 20], note));
 }

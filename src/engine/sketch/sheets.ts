@@ -1,6 +1,6 @@
 /** Sheets in a row along a straight wall, from above; the same for pieces of drip edge on a shelf. */
 import { dimension } from './dimension.ts';
-import { box, breakAt, label, line } from './marks.ts';
+import { box, breakAt, disc, label, line } from './marks.ts';
 import { counted, named, width, type Measured } from './measured.ts';
 import type { Mark, Point } from './sketch.ts';
 
@@ -44,6 +44,15 @@ export const wallRunPlan = (of: Measured): readonly Mark[] => [
   ...breakAt(212, 14, 42),
   ...lapped(of, 'sheet', 62, 'heavy'),
   ...corners(of, 172),
+];
+
+/** Where each ends, what is still on its core. */
+export const rollRunPlan = (of: Measured): readonly Mark[] => [
+  ...[148, 280, width - 16].flatMap((x) => [
+    disc([x - 9, 50], 12, 'paper'),
+    disc([x - 9, 50], 4, 'paper'),
+  ]),
+  ...lapped(of, 'piece', 62, 'heavy'),
 ];
 
 const cornerNames = {

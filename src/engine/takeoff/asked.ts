@@ -1,6 +1,6 @@
 /** A problem as whoever is examined by it gets to see it: what is stated and asked, and no way to the answer. */
 import type { Text } from '#engine/text.ts';
-import type { PartId } from './family.ts';
+import type { PartId, Picture } from './family.ts';
 import type { Term } from './formula.ts';
 import type { Instance } from './instance.ts';
 import { problemOf, type Problem } from './problem.ts';
@@ -19,9 +19,13 @@ export type AskedProblem = {
 };
 
 export function askedOf(instance: Instance): AskedProblem {
-  const { asks, picture, ...stated } = problemOf(instance);
+  const { asks, ...stated } = problemOf(instance);
+  const { family } = instance.takeoff;
   return {
-    stated: { ...stated, picture: tellsAnswer(instance) ? undefined : picture },
+    stated: {
+      ...stated,
+      pictures: stated.pictures.filter((_, place) => !tellsAnswer(family.pictures[place]!)),
+    },
     parts: instance.parts.map(({ part: { id, name, answer, term } }, place) => ({
       part: id,
       name,
@@ -33,8 +37,7 @@ export function askedOf(instance: Instance): AskedProblem {
 }
 
 /** Whether something that the picture measures is worked out from an answer. */
-const tellsAnswer = ({ takeoff: { family } }: Instance): boolean =>
-  [...(family.picture?.shows.values() ?? [])].some(isFromAnswer);
+const tellsAnswer = ({ shows }: Picture): boolean => [...shows.values()].some(isFromAnswer);
 
 const isFromAnswer = (term: Term): boolean =>
   'args' in term ? term.args.some(isFromAnswer) : term.op === 'part';

@@ -25,7 +25,8 @@ export type Family = {
   /** Where the way of computing comes from. */
   readonly source: SourceId;
   readonly intro: Text;
-  readonly picture: Picture | undefined;
+  /** The second is another view, where one does not show it all. */
+  readonly pictures: readonly Picture[];
   readonly givens: readonly Given[];
   /** What must hold on any job, real or made up. */
   readonly needs: readonly Need[];

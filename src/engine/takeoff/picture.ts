@@ -27,6 +27,8 @@ export const pictures = {
     needs: { run: 'length', sheet: 'length' },
     may: { lap: 'length', inside: 'count', outside: 'count' },
   },
+  /** Membrane unrolled in one line, a roll after the other. */
+  'roll-run-plan': { needs: { run: 'length', piece: 'length' }, may: {} },
   /** Two legs that meet in a corner, from above, with the corner piece in it. */
   'corner-plan': {
     needs: { left: 'length', right: 'length' },

@@ -4,7 +4,7 @@ import { isWhole } from '#engine/measure/rational.ts';
 import type { NumberId } from '#engine/method/method.ts';
 import type { Language, Text } from '#engine/text.ts';
 import { leave } from './base.ts';
-import type { Answered, Given, GivenId, PartId } from './family.ts';
+import type { Answered, Given, GivenId, PartId, Picture } from './family.ts';
 import { fillText, inEach } from './fill-text.ts';
 import type { Term } from './formula.ts';
 import { amountOf, type Amount, type Instance } from './instance.ts';
@@ -24,7 +24,7 @@ export type Problem = {
   readonly numbers: readonly Stated<NumberId>[];
   /** Its numbers that depend on the weather, to be read off by whoever solves it. */
   readonly charts: readonly Chart[];
-  readonly picture: Drawn | undefined;
+  readonly pictures: readonly Drawn[];
 };
 
 /** As much of an instance as is known before its answers are. */
@@ -47,7 +47,7 @@ export function problemOf(instance: Instance): Problem {
     })),
     numbers: statedNumbers(instance),
     charts: chartsOf(instance),
-    picture: pictureOf(instance),
+    pictures: instance.takeoff.family.pictures.map((picture) => drawnOf(picture, instance)),
   };
 }
 
@@ -79,12 +79,9 @@ function chartsOf({ takeoff }: Instance): readonly Chart[] {
   });
 }
 
-function pictureOf(instance: Instance): Drawn | undefined {
-  const { takeoff, slate } = instance;
-  const { picture } = takeoff.family;
-  if (!picture) return undefined;
+function drawnOf(picture: Picture, instance: Instance): Drawn {
   const shown = [...picture.shows].map(([measure, term]) => {
-    const value = amountOf(term, slate);
+    const value = amountOf(term, instance.slate);
     const text = inEach((language) =>
       'name' in term
         ? write(instance, term.name, language)

@@ -21,10 +21,10 @@ export type ProblemReport = {
   readonly givens: readonly Stated<string>[];
   readonly numbers: readonly Stated<string>[];
   readonly charts: readonly Chart[];
-  readonly picture: {
+  readonly pictures: readonly {
     readonly kind: string;
     readonly measures: Readonly<Record<string, EncodedAmount>>;
-  } | null;
+  }[];
   readonly parts: readonly PartReport[];
 };
 
@@ -49,7 +49,6 @@ type PartReport = {
 
 export function reportOf(instance: Instance, seed: string): ProblemReport {
   const problem = problemOf(instance);
-  const { picture } = problem;
   return {
     family: instance.takeoff.family.id,
     seed,
@@ -58,14 +57,12 @@ export function reportOf(instance: Instance, seed: string): ProblemReport {
     givens: problem.givens,
     numbers: problem.numbers,
     charts: problem.charts,
-    picture: picture
-      ? {
-          kind: picture.kind,
-          measures: Object.fromEntries(
-            [...picture.measures].map(([measure, value]) => [measure, encode(value)]),
-          ),
-        }
-      : null,
+    pictures: problem.pictures.map(({ kind, measures }) => ({
+      kind,
+      measures: Object.fromEntries(
+        [...measures].map(([measure, value]) => [measure, encode(value)]),
+      ),
+    })),
     parts: instance.parts.map((solved, place) =>
       partReport(instance, solved, problem.asks[place]!.ask, seed),
     ),

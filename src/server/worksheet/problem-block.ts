@@ -40,14 +40,19 @@ export function problemBlock(
   const stated = problemOf(problem.instance);
   const intro = stated.intro[language];
   const also = alsoGiven(problem, stated, language);
-  const sketch = stated.picture && draw(stated.picture);
-  const high = sketch ? (sketch.height * picture) / sketch.width : 0;
+  const views = stated.pictures.map((drawn) => {
+    const sketch = draw(drawn);
+    return { sketch, high: (sketch.height * picture) / sketch.width };
+  });
   const parts = problem.instance.parts;
   const asks = stated.asks.map(({ ask }, place) => ({
     text: `${parts.length > 1 ? `${String.fromCharCode(97 + place)})  ` : ''}${ask[language]}`,
     answer: parts[place]!.part.answer,
   }));
-  const isBeside = sketch !== undefined && asks.length <= 4;
+  const isBeside = views.length > 0 && asks.length <= 4;
+  // Beside the questions one stands over the other, above them side by side.
+  const highs = views.map(({ high }) => high);
+  const high = isBeside ? highs.reduce((sum, each) => sum + each, 0) : Math.max(0, ...highs);
   const place = isBeside ? beside : { left: gutter, width: column - gutter };
   const room = roomFor(asks.length);
   const heights = asks.map(({ text }) => paper.heightOf(text, place) + room + 18);
@@ -65,9 +70,12 @@ export function problemBlock(
   paper.write(intro, { left: gutter, gap: 4 });
   for (const note of notes) paper.write(note, { ...small, gap: 4 });
   const top = paper.y + 2;
-  if (sketch) {
-    const left = page.margin + gutter;
-    paintSketch(paper.doc, sketch, language, { left, top, wide: picture });
+  views.forEach(({ sketch }, index) => {
+    const above = isBeside ? highs.slice(0, index).reduce((sum, each) => sum + each, 0) : 0;
+    const left = page.margin + gutter + (isBeside ? 0 : index * (picture + gutter));
+    paintSketch(paper.doc, sketch, language, { left, top: top + above, wide: picture });
+  });
+  if (views.length > 0) {
     paper.at(words.scale, top + high, { left: gutter, width: picture, size: 7, align: 'right' });
     if (!isBeside) paper.y = top + high + 14;
   }

@@ -15,6 +15,7 @@ export const usual: Readonly<Record<PictureKind, Sample>> = {
     spacing: '8 in',
   },
   'wall-run-plan': { run: '120 ft', sheet: '50 ft', lap: '6 in', inside: '3', outside: '4' },
+  'roll-run-plan': { run: '843 ft', piece: '50 ft' },
   'corner-plan': { left: '20 ft', right: '43 ft', leg: '6 in', lap: '2 in', sheet: '18 in' },
   'building-plan': {
     length: '120 ft',

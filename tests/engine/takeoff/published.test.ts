@@ -53,23 +53,26 @@ describe('how far a cartridge goes', () => {
   it.each([
     ['1/4 x 1/4', 24.78, 25],
     ['3/8 x 3/8', 11.02, 11],
+    ['1/2 x 1/2', 6.2, 6.2],
     ['3/4 x 3/8', 5.51, 5.5],
   ] as const)('10.3 oz of %s in make %d ft, published as about %d', (size, feet, published) => {
     expect(Math.abs(yieldOf(size, '10.3 fl oz') - feet)).toBeLessThan(0.0051);
     expect(Math.abs(yieldOf(size, '10.3 fl oz') - published)).toBeLessThan(0.25);
   });
 
-  it('50 ft from 10.1 oz at 1/4 x 1/4, a published error, is the slip of twice the yield', () => {
-    const quarter = job('bead-yield', {
-      package: '10.1 fl oz',
-      ...bead('1/4 x 1/4'),
-      run: '100 ft',
-    });
-    expect(verdictOn(quarter, 'yield', '24.3').kind).toBe('right');
-    const wrong = verdictOn(quarter, 'yield', '48.6 ft');
+  // Both are published of a 10.1 oz cartridge, and both are twice as far as the volume goes.
+  it.each([
+    ['1/4 x 1/4', '24.3 ft', '48.6 ft', ['50 ft', '55 ft']],
+    ['1/2 x 1/4', '12.15 ft', '24.3 ft', ['25 ft', '28 ft']],
+  ] as const)('at %s it is %s: %s is the slip of twice the yield, and %s no better', (...row) => {
+    const [size, right, twice, published] = row;
+    const given = { package: '10.1 fl oz', ...bead(size), run: '100 ft' };
+    const cartridge = job('bead-yield', given);
+    expect(verdictOn(cartridge, 'yield', right).kind).toBe('right');
+    const wrong = verdictOn(cartridge, 'yield', twice);
     expect([wrong.kind, wrong.slips.map(({ id }) => id)]).toEqual(['slip', ['twice-as-far']]);
-    for (const published of ['50 ft', '55 ft']) {
-      expect(['right', 'badly-rounded']).not.toContain(verdictOn(quarter, 'yield', published).kind);
+    for (const text of published) {
+      expect([text, verdictOn(cartridge, 'yield', text).kind]).toEqual([text, 'wrong']);
     }
   });
 
@@ -88,6 +91,7 @@ describe('how far a cartridge goes', () => {
     ['10.3 fl oz', '5 %', 8.473, 9],
     ['10.3 fl oz', '10 %', 8.877, 9],
     ['20 fl oz', '0 %', 4.156, 5],
+    ['20 fl oz', '5 %', 4.364, 5],
     ['20 fl oz', '10 %', 4.571, 5],
     ['29 fl oz', '0 %', 2.866, 3],
     ['29 fl oz', '5 %', 3.009, 4],
@@ -102,16 +106,19 @@ describe('how far a cartridge goes', () => {
     },
   );
 
+  // 231/128 x fl oz / (12 x pi d²/4), from the same identities, worked out by hand with decimals.
   it.each([
-    ['3/8 in', 13.75],
-    ['1/2 in', 7.74],
-  ] as const)('a round bead %s across goes %d ft a 10.1 oz cartridge', (diameter, feet) => {
-    const volume = answers(
-      job('mastic-round-bead', { run: '100 ft', diameter }),
-      'volume',
-      'in3',
-    ).exact;
-    expect((18.2273 / volume) * 100).toBeCloseTo(feet, 2);
+    ['1/8 in', 10.1, 123.77],
+    ['3/16 in', 10.1, 55.01],
+    ['1/4 in', 10.1, 30.94],
+    ['3/8 in', 10.1, 13.75],
+    ['1/2 in', 10.1, 7.74],
+    ['1/4 in', 20, 61.27],
+    ['1/4 in', 29, 88.85],
+  ] as const)('a round bead %s across, from %d oz: %d ft', (diameter, ounces, feet) => {
+    const bead = job('mastic-round-bead', { run: '100 ft', diameter });
+    const volume = answers(bead, 'volume', 'in3').exact;
+    expect(Math.abs((((ounces * 231) / 128) * 100) / volume - feet)).toBeLessThanOrEqual(0.0051);
   });
 
   it.each([
@@ -127,21 +134,22 @@ describe('how far a cartridge goes', () => {
 // n sheets of length s with lap l cover n s - (n - 1) l: worked out by hand with fractions.
 describe('sheets and laps', () => {
   it.each([
-    ['100 ft', '10 ft', '6 in', 11, '105 ft'],
-    ['100 ft', '10 ft', '4 in', 11, '106 ft 8 in'],
-    ['60 ft', '10 ft', '6 in', 7, '67 ft'],
-    ['50 ft', '50 ft', '6 in', 1, '50 ft'],
-    ['51 ft', '50 ft', '6 in', 2, '99 ft 6 in'],
-    ['200 ft', '75 ft', '6 in', 3, '224 ft'],
-    ['12 ft', '8 ft', '6 in', 2, '15 ft 6 in'],
+    ['100 ft', '10 ft', '6 in', 11, 10, '105 ft'],
+    ['100 ft', '10 ft', '4 in', 11, 10, '106 ft 8 in'],
+    ['60 ft', '10 ft', '6 in', 7, 6, '67 ft'],
+    ['50 ft', '50 ft', '6 in', 1, 0, '50 ft'],
+    ['51 ft', '50 ft', '6 in', 2, 1, '99 ft 6 in'],
+    ['200 ft', '75 ft', '6 in', 3, 2, '224 ft'],
+    ['12 ft', '8 ft', '6 in', 2, 1, '15 ft 6 in'],
     // Exactly as far as so many sheets reach: not one more.
-    ['105 ft', '10 ft', '6 in', 11, '105 ft'],
-    ['67 ft', '10 ft', '6 in', 7, '67 ft'],
+    ['105 ft', '10 ft', '6 in', 11, 10, '105 ft'],
+    ['67 ft', '10 ft', '6 in', 7, 6, '67 ft'],
   ])(
-    '%s in sheets of %s with %s laps take %d, which cover %s',
-    (run, sheet, lap, sheets, covered) => {
+    '%s in sheets of %s with %s laps take %d with %d laps, which cover %s',
+    (run, sheet, lap, sheets, laps, covered) => {
       const found = job('sheets-straight-run', { run, sheet }, { 'seam-lap': lap });
       expect(answers(found, 'sheets', '1').right).toBe(sheets);
+      expect(answers(found, 'laps', '1').right).toBe(laps);
       const reach = value('n * s - (n - 1) * l', { n: String(sheets), s: sheet, l: lap });
       expect(exactly(reach)).toBe(same(covered));
     },
@@ -247,10 +255,21 @@ describe('fasteners and fence posts', () => {
     expect(weeps('yes', { 'weep-spacing-open': '33 in' })).toBe(code);
   });
 
-  it('a ring has as many weeps as spaces', () => {
-    const ring = job('weeps-round-building', { length: '60 ft', width: '40 ft' });
-    expect(answers(ring, 'weeps', '1').right).toBe(100);
-    expect(verdictOn(ring, 'weeps', '101').slips.map(({ id }) => id)).toEqual(['one-too-many']);
+  // A closed loop takes ceil(L / s), with no one added: worked out by hand.
+  it.each([
+    ['60 ft', '40 ft', 100],
+    ['61 ft', '40 ft', 101],
+    // 202'-4" is 101 spaces and 4 in: one more.
+    ['61 ft 2 in', '40 ft', 102],
+    // 199'-8" is 99 spaces and 20 in.
+    ['59 ft 10 in', '40 ft', 100],
+  ])('round %s x %s there are as many weeps as spaces, %d', (length, width, weeps) => {
+    const ring = job('weeps-round-building', { length, width });
+    expect(answers(ring, 'weeps', '1').right).toBe(weeps);
+    expect(verdictOn(ring, 'weeps', String(weeps)).kind).toBe('right');
+    const more = verdictOn(ring, 'weeps', String(weeps + 1));
+    expect(more.slips.map(({ id }) => id)).toEqual(['one-too-many']);
+    expect(verdictOn(ring, 'weeps', String(weeps - 1)).kind).not.toBe('right');
   });
 });
 

@@ -2,7 +2,7 @@ import { quantity } from '#engine/measure/conversion.ts';
 import type { Quantity } from '#engine/measure/quantity.ts';
 import type { DataSheet } from '#engine/method/data-sheet.ts';
 import type { NumberId } from '#engine/method/method.ts';
-import type { GivenId, PartId } from '#engine/takeoff/family.ts';
+import type { Family, GivenId, PartId } from '#engine/takeoff/family.ts';
 import type { Amount, Instance } from '#engine/takeoff/instance.ts';
 import { jobSheet } from '#engine/takeoff/job-sheet.ts';
 import { readAnswer } from '#engine/takeoff/read-answer.ts';
@@ -30,8 +30,13 @@ function sheetWith(sheet: DataSheet, numbers: Readonly<Record<string, string>>):
 
 export function takeoff(id: string, numbers: Readonly<Record<string, string>> = {}): Takeoff {
   const family = [...content.takeoffs.values()].find((known) => known.id === id);
-  const sheet = family && content.dataSheets.get(family.dataSheet);
-  if (!family || !sheet) throw new Error(`No family ${id}.`);
+  if (!family) throw new Error(`No family ${id}.`);
+  return fitted(family, numbers);
+}
+
+export function fitted(family: Family, numbers: Readonly<Record<string, string>> = {}): Takeoff {
+  const sheet = content.dataSheets.get(family.dataSheet);
+  if (!sheet) throw new Error(`No data sheet ${family.dataSheet}.`);
   const found = takeoffOf(family, sheetWith(sheet, numbers));
   if (!found.ok) throw new Error(found.error.message);
   return found.value;
@@ -43,8 +48,12 @@ export function job(
   givens: Readonly<Record<string, string>>,
   numbers: Readonly<Record<string, string>> = {},
 ): Instance {
+  return jobOf(takeoff(id, numbers), givens);
+}
+
+export function jobOf(takeoff: Takeoff, givens: Readonly<Record<string, string>>): Instance {
   const entries = new Map(Object.entries(givens).map(([given, text]) => [given as GivenId, text]));
-  const sheet = jobSheet(takeoff(id, numbers), entries);
+  const sheet = jobSheet(takeoff, entries);
   if (!sheet.ok) throw new Error(sheet.error.map(({ message }) => message.en).join(' '));
   return sheet.value.instance;
 }
