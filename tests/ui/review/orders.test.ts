@@ -29,8 +29,10 @@ function show(cards: readonly string[]) {
   return { found, part, rows, yours: column('left'), nearest: column('right') };
 }
 
-const plain = (cards: readonly string[]) =>
-  cards.map((card, at) => ({ number: String(at + 1), card: says.get(card), note: undefined }));
+type Cell = { readonly number: string; readonly card: string; readonly note: string | undefined };
+
+const plain = (cards: readonly string[]): readonly Cell[] =>
+  cards.map((card, at) => ({ number: String(at + 1), card: says.get(card)!, note: undefined }));
 
 /** The bar screwed on before there is anything to hold: it alone has to move. */
 const barEarly = (() => {
