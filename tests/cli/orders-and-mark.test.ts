@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/run.ts';
+import { brokenCases, soundFolder } from '../content/fixtures.ts';
 
 const underlap = async (...args: readonly string[]) => {
   let out = '';
@@ -16,8 +17,10 @@ const underlap = async (...args: readonly string[]) => {
 };
 
 const folder = mkdtempSync(join(tmpdir(), 'underlap-'));
+let files = 0;
 const fileWith = (text: string): string => {
-  const file = join(folder, `${text.length}.json`);
+  files += 1;
+  const file = join(folder, `${files}.json`);
   writeFileSync(file, text);
   return file;
 };
@@ -85,6 +88,36 @@ describe('underlap mark', () => {
     expect(await underlap('mark', join(folder, 'none.json'))).toMatchObject({ code: 2, out: '' });
   });
 
+  it('holds the settings to the data sheet that the attempt names', async () => {
+    const built = {
+      method: 'tiny-wall',
+      site: {},
+      steps: [{ step: 'prime' }, { step: 'hang', settings: { 'turn-up': '9 in' } }],
+    };
+    const under = async (dataSheet?: string) => {
+      const file = fileWith(JSON.stringify({ ...built, dataSheet }));
+      const { code, result } = await underlap('mark', file, '--content', soundFolder);
+      expect(code).toBe(0);
+      return result;
+    };
+    // At least 8 in by the one sheet, at least 10 in by the other; 1 in is 127/5000 m.
+    const [own, named, changed] = [await under(), await under('tiny'), await under('changed')];
+    expect(own).toMatchObject({ score: 100, outcome: 'accept', deviations: [] });
+    expect(named).toEqual(own);
+    expect(changed).toMatchObject({
+      outcome: 'tear-out',
+      deviations: [
+        {
+          kind: 'out-of-tolerance',
+          step: 'hang',
+          setting: 'turn-up',
+          given: '1143/5000 m',
+          allowed: { 'at-least': '127/500 m' },
+        },
+      ],
+    });
+  });
+
   it('reads an attempt from the standard input, with the same exit code as a program', () => {
     const { status, stdout } = spawnSync(process.execPath, ['src/cli/underlap.ts', 'mark', '-'], {
       input: JSON.stringify(attempt),
@@ -94,3 +127,31 @@ describe('underlap mark', () => {
     expect(JSON.parse(stdout)).toHaveProperty('nearestOrder');
   });
 });
+
+describe.each(brokenCases().filter(({ code }) => code === 'CIRCULAR_ORDER'))(
+  'with a method whose order is circular ($name)',
+  ({ name, files: content, announced }) => {
+    const circular = join(folder, name);
+    for (const { path, text } of content) {
+      mkdirSync(dirname(join(circular, path)), { recursive: true });
+      writeFileSync(join(circular, path), text);
+    }
+    const built = (method: string) =>
+      fileWith(JSON.stringify({ method, site: {}, steps: [{ step: 'prime' }] }));
+
+    it.each([
+      ['orders', 'the method', ['broken']],
+      ['orders', 'another', ['tiny-wall']],
+      ['mark', 'the method', [built('broken')]],
+      ['mark', 'another', [built('tiny-wall')]],
+      ['takeoff', 'a family', ['tiny', '--seed', '1']],
+    ])('%s of %s ends with 1, names the place and prints no result', async (command, _, args) => {
+      const { code, out, beside } = await underlap(command, ...args, '--content', circular);
+      expect({ code, out }).toEqual({ code: 1, out: '' });
+      expect(announced).toHaveLength(1);
+      const [{ file, line, column } = { file: '', line: 0, column: 0 }] = announced;
+      expect(beside).toContain(`${file}:${line}:${column}`);
+      expect(beside).toContain('CIRCULAR_ORDER');
+    });
+  },
+);

@@ -5,11 +5,12 @@ import { reportOf } from '#engine/marking/report.ts';
 import { review } from '#engine/marking/review.ts';
 import { content } from './walls.ts';
 
-const usual = (() => {
+const wall = (() => {
   const sequence = sequenceFrom({ method: 'base-of-wall', site: {} }, content);
   if (!sequence.ok) throw new Error(sequence.error[0]?.message);
-  return sequence.value.steps.map(({ id }) => id as string);
+  return sequence.value;
 })();
+const usual = wall.steps.map(({ id }) => id as string);
 
 const built = (change: (steps: string[]) => string[] = (steps) => steps): AttemptFile => ({
   method: 'base-of-wall',
@@ -133,6 +134,61 @@ describe('a review', () => {
       marked(built((steps) => steps.filter((step) => step !== left))).outcome;
     expect(without('prime-wall')).toBe('tear-out');
     expect(without('seal-bar')).toBe('rework');
+  });
+
+  it('gives each item the reason and the rework that the content states for it', () => {
+    const file = built((steps) => [...steps.filter((step) => step !== 'lay-mastic'), 'nail-toe']);
+    const { method } = wall;
+    const stepOf = (step: string) => method.steps.find(({ id }) => id === step)!;
+    const clocked = withCard(
+      'tape-top-edge',
+      { minute: 1 },
+      withCard('prime-wall', { minute: 0 }, file),
+    );
+    const set = withCard('snap-line', { settings: { 'turn-up': '7 in' } }, clocked);
+    const { deviations } = marked({
+      ...set,
+      steps: [
+        ...set.steps.slice(1),
+        set.steps[0]!,
+        { step: 'set-drip-edge' },
+        { step: 'seal-bar' },
+      ],
+    });
+    const said = new Map(deviations.map((each) => [`${each.kind} ${each.step}`, each]));
+    const first = usual[0]!;
+    const constraint = wall.constraints
+      .filter(({ before }) => wall.steps[before]!.id === first)
+      .find(({ severity }) => severity === said.get(`out-of-order ${first}`)?.severity)!;
+    const decoy = method.decoys.find(({ id }) => id === 'nail-toe')!;
+    const elsewhere = stepOf('set-drip-edge');
+    const expected: Readonly<Record<string, readonly [because: unknown, rework: unknown]>> = {
+      'left-out lay-mastic': [stepOf('lay-mastic').reason, stepOf('lay-mastic').rework],
+      [`out-of-order ${first}`]: [constraint.because, stepOf(first).rework],
+      'rushed prime-wall': [stepOf('prime-wall').wait!.because, stepOf('prime-wall').rework],
+      'out-of-tolerance snap-line': [
+        stepOf('snap-line').settings.find(({ id }) => id === 'turn-up')!.because,
+        stepOf('snap-line').rework,
+      ],
+      'not-on-this-wall nail-toe': [decoy.because, decoy.rework],
+      // A step of another wall covers nothing here, and is taken off in place.
+      'not-on-this-wall set-drip-edge': [
+        expect.objectContaining({ en: expect.stringContaining('another kind of wall') as string }),
+        { ...elsewhere.rework, undo: 'in-place' },
+      ],
+      'done-again seal-bar': [
+        expect.objectContaining({ en: expect.stringContaining('costs time') as string }),
+        stepOf('seal-bar').rework,
+      ],
+    };
+    expect([...said.keys()].sort()).toEqual(Object.keys(expected).sort());
+    for (const [item, [because, rework]] of Object.entries(expected)) {
+      expect([item, said.get(item)?.because, said.get(item)?.rework]).toEqual([
+        item,
+        because,
+        rework,
+      ]);
+    }
   });
 
   it('is the same every time', () => {

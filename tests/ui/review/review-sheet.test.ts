@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/svelte';
+import { render, screen, within } from '@testing-library/svelte';
 import { createRawSnippet } from 'svelte';
 import { describe, expect, it } from 'vitest';
 import { markKept } from '#engine/marking/kept-review.ts';
@@ -34,7 +34,17 @@ describe('laws', () => {
     ({ method, seed, most }) => {
       const { review } = showReview(method, seed, most);
       const list = screen.getByRole('region', { name: /^Punch list/ });
-      expect(list.querySelectorAll('li.edge')).toHaveLength(review.items.length);
+      const shown = [...list.querySelectorAll<HTMLElement>('li.edge')];
+      expect(shown).toHaveLength(review.items.length);
+      for (const [place, { because, rework }] of review.items.entries()) {
+        const item = within(shown[place]!);
+        expect(item.getByText(because.en)).toBeInTheDocument();
+        const undo =
+          rework.undo === 'tear-out'
+            ? 'On a real wall, tear out:'
+            : 'On a real wall, mend in place:';
+        expect(item.getByText(undo).closest('p')).toHaveTextContent(`${undo} ${rework.say.en}`);
+      }
     },
   );
 });
