@@ -3,8 +3,10 @@ import type { Content } from '#engine/compile/content.ts';
 import { isOver, type Sitting } from '#engine/exam/sitting.ts';
 import type { Grant } from '#engine/exam/sitting-event.ts';
 import type { Text } from '#engine/text.ts';
+import type { TopicId } from '#engine/written/question.ts';
 import type { Db } from '../database/open-database.ts';
 import { type MarkedSitting, markSitting, partOf } from './marked-sitting.ts';
+import { keptPlan, type KeptPlan } from './plan.ts';
 import { type Known, sittingBy } from './sitting-log.ts';
 import { type Clock, clockOf } from './told.ts';
 
@@ -48,6 +50,8 @@ export type Invigilated = {
   readonly openedAt: string | undefined;
   readonly answered: number;
   readonly count: number;
+  /** Of a renewal that leans to what has faded: what it asks of each topic. */
+  readonly asks: readonly { readonly topic: Text; readonly count: number }[] | undefined;
   /** The place, from 1, of the item that was shown last. */
   readonly at: number | undefined;
   readonly absences: readonly { readonly from: string; readonly to: string | undefined }[];
@@ -58,6 +62,13 @@ export type Invigilated = {
 };
 
 export type Granted = { readonly because: string; readonly grant: Grant };
+
+const asksOf = (content: Content, { asks }: KeptPlan): Invigilated['asks'] =>
+  asks &&
+  Object.entries(asks).flatMap(([id, count]) => {
+    const topic = content.topics.get(id as TopicId)?.title;
+    return topic ? [{ topic, count }] : [];
+  });
 
 /** Undefined where the company has no such sitting. */
 export async function invigilated(
@@ -87,6 +98,7 @@ export async function invigilated(
     openedAt: opened && instant(opened.at),
     answered: counts.size,
     count: plan.items.length,
+    asks: asksOf(content, keptPlan(row)),
     at: lastShown(sitting),
     ...toldIn(sitting),
     marked: markedNow(content, known, Date.parse(at)),

@@ -5,6 +5,8 @@ import type { Site } from '#engine/method/site.ts';
 /** Of a take-off the problems of its items, of a mock-up the walls; a written part's items say it all. */
 export type Drawn = {
   readonly items: readonly string[];
+  /** Of a renewal that asks most about what has faded: how many questions of each topic. */
+  readonly asks?: Readonly<Record<string, number>>;
   readonly problems?: readonly {
     readonly family: string;
     readonly seed: string;

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { Content } from '#engine/compile/content.ts';
 import type { FormFault } from '#engine/exam/form-request.ts';
 import type { Part, Scheme } from '#engine/exam/scheme.ts';
+import type { Faded } from '#engine/exam/leaning.ts';
 import { allowedFor, usualGrace } from '#engine/exam/sitting.ts';
 import type { PartState } from '#engine/exam/standing.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
@@ -13,6 +14,7 @@ import { type Act, doerOf } from '../people/member.ts';
 import { type Application, application, dayOf, partsFor, standingFor } from './applications.ts';
 import type { Drawn, KeptPlan } from './plan.ts';
 import { drawMockUp } from './mock-up-part.ts';
+import { fadedIn } from './faded.ts';
 import { retiredItems } from './retired-items.ts';
 import { drawTakeoff } from './takeoff-part.ts';
 import { countUse, drawWritten } from './written-bank.ts';
@@ -34,14 +36,16 @@ export type SetUpFault =
 type Asked = { readonly application: string; readonly part: string };
 
 /** Draws what is asked, and keeps it for good. Tells the sitting's id. */
-export const setUpSitting = (
+export async function setUpSitting(
   db: Db,
   act: Act,
   content: Content,
   asked: Asked,
-): Promise<Result<string, SetUpFault>> =>
+): Promise<Result<string, SetUpFault>> {
+  // Before anybody has to wait: it takes up to a second.
+  const faded = await fadedIn(db, content, act, asked.application);
   // In turn, so that two at once never draw from the same counts, nor for the same part.
-  inTurn(db, act.by.company, async (trx) => {
+  return inTurn(db, act.by.company, async (trx) => {
     const made = await application(trx, act.by.company, asked.application);
     if (!made) return fault({ code: 'ABSENT' });
     const scheme = content.schemes.get(made.scheme);
@@ -50,11 +54,12 @@ export const setUpSitting = (
     const refused = await refusalOf(trx, act, scheme, made, part);
     if (refused) return fault(refused);
     const seed = randomBytes(16).toString('hex');
-    const drawn = await draw(trx, content, { act, scheme, made, part, seed });
+    const drawn = await draw(trx, content, { act, scheme, made, part, seed, faded });
     if (!drawn.ok) return fault({ code: 'NO_FORM', faults: drawn.error });
     const plan = { ...drawn.value, seed, allowed: allowedFor(part), grace: usualGrace };
     return ok(await write(trx, act, content, { made, part, plan }));
   });
+}
 
 async function refusalOf(
   trx: Db,
@@ -85,12 +90,13 @@ type Drawing = {
   readonly made: Application;
   readonly part: SatPart;
   readonly seed: string;
+  readonly faded: Faded | undefined;
 };
 
 async function draw(
   trx: Db,
   content: Content,
-  { act, scheme, made, part, seed }: Drawing,
+  { act, scheme, made, part, seed, faded }: Drawing,
 ): Promise<Result<Drawn, readonly FormFault[]>> {
   const { company } = act.by;
   if (part.kind !== 'written') {
@@ -100,7 +106,7 @@ async function draw(
       : drawMockUp(content, { scheme, part, retired, seed });
   }
   const series = { company, scheme: scheme.id, part: part.id };
-  const drawn = await drawWritten(trx, content, series, { part, person: made.person, seed });
+  const drawn = await drawWritten(trx, content, series, { part, person: made.person, seed, faded });
   if (drawn.ok) await countUse(trx, series, drawn.value.items);
   return drawn;
 }

@@ -4,6 +4,7 @@ import type { Content } from '#engine/compile/content.ts';
 import type { BankItem } from '#engine/exam/bank.ts';
 import { drawForm } from '#engine/exam/form.ts';
 import type { FormFault } from '#engine/exam/form-request.ts';
+import { type Faded, leaningTo } from '#engine/exam/leaning.ts';
 import type { WrittenPart } from '#engine/exam/scheme.ts';
 import { ok, type Result } from '#engine/result.ts';
 import { posed } from '#engine/written/posed.ts';
@@ -44,17 +45,33 @@ export async function drawWritten(
     part,
     person,
     seed,
-  }: { readonly part: WrittenPart; readonly person: string; readonly seed: string },
+    faded,
+  }: {
+    readonly part: WrittenPart;
+    readonly person: string;
+    readonly seed: string;
+    /** Of a renewal: what has faded, which it asks most about. */
+    readonly faded?: Faded | undefined;
+  },
 ): Promise<Result<Drawn, readonly FormFault[]>> {
+  const bank = await bankOf(trx, content, series, part);
+  const blueprint = faded ? leaningTo(part.blueprint, faded, sizes(bank)) : part.blueprint;
   const form = drawForm({
-    bank: await bankOf(trx, content, series, part),
-    blueprint: part.blueprint,
+    bank,
+    blueprint,
     seed,
     drawn: await formsDrawn(trx, series),
     seen: await seenBy(trx, person),
   });
-  return form.ok ? ok({ items: form.value.items.map(({ id }) => id) }) : form;
+  if (!form.ok) return form;
+  const items = form.value.items.map(({ id }) => id);
+  return ok({ items, ...(faded ? { asks: Object.fromEntries(blueprint) } : {}) });
 }
+
+const sizes = (bank: readonly BankItem[]): ReadonlyMap<string, number> =>
+  new Map(
+    [...Map.groupBy(bank, ({ topic }) => topic)].map(([topic, items]) => [topic, items.length]),
+  );
 
 async function bankOf(
   trx: Db,
