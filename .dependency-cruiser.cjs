@@ -19,7 +19,7 @@ const rooms = {
   simulation: ['marking', 'method', 'measure', 'takeoff'],
   certificate: ['exam', 'method'],
   credential: ['certificate'],
-  competence: ['exam'],
+  competence: ['exam', 'tracing', 'written'],
   'job-fit': [],
   statement: [],
   record: [],

@@ -4,43 +4,10 @@
  * to be gone, dealt by the divisors 1, 3, 5 … (Sainte-Laguë's, which gives whole shares exactly). Where
  * all has faded alike it is the blueprint itself. Both are choices of this project.
  */
-import type { IsoDate } from '#engine/calendar.ts';
-import { shareLeft } from '#engine/competence/skill-fade.ts';
-import type { PersonPoints } from '#engine/tracing/points-of.ts';
-import type { Topic } from '#engine/written/topic.ts';
 import type { Blueprint } from './scheme.ts';
 
 /** Of a topic, by its id, the share that is expected to be gone: 0 to 1. */
 export type Faded = ReadonlyMap<string, number>;
-
-type Seen = Pick<PersonPoints, 'methods'>;
-
-/**
- * By the steps that a topic's questions are about: what a person showed of them, and how long ago. A topic
- * is left out where they showed nothing of it.
- */
-export function fadedTopics(topics: Iterable<Topic>, { methods }: Seen, today: IsoDate): Faded {
-  const gone = new Map<string, number[]>();
-  for (const { point, probability, lastSeen } of methods.flatMap(({ points }) => points)) {
-    if (lastSeen === undefined) continue;
-    const last = lastSeen.slice(0, 10) as IsoDate;
-    const step = `${point.method}/${point.step}`;
-    const left = probability * shareLeft(last, today, 'accuracy');
-    gone.set(step, [...(gone.get(step) ?? []), 1 - left]);
-  }
-  return new Map(
-    [...topics].flatMap(({ id, questions }) => {
-      const steps = new Set(
-        questions.flatMap(({ of }) => of.map((one) => `${one.method}/${one.step}`)),
-      );
-      const shown = [...steps].flatMap((step) => gone.get(step) ?? []);
-      return shown.length > 0 ? [[id, mean(shown)] as const] : [];
-    }),
-  );
-}
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**
  * `available`: how many questions each topic has, which no form asks more than. A topic of which nothing
@@ -73,3 +40,6 @@ export function leaningTo(
 
 const claimOf = ({ weight, dealt }: { readonly weight: number; readonly dealt: number }): number =>
   weight / (2 * dealt + 1);
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -1,6 +1,7 @@
 /** What has faded of somebody's knowledge, for the form by which they renew. */
 import type { Content } from '#engine/compile/content.ts';
-import { type Faded, fadedTopics } from '#engine/exam/leaning.ts';
+import { fadedTopics } from '#engine/competence/faded-topics.ts';
+import type { Faded } from '#engine/exam/leaning.ts';
 import type { Db } from '../database/open-database.ts';
 import { points } from '../insight/points.ts';
 import type { Act } from '../people/member.ts';

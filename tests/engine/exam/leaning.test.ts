@@ -1,13 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import fc from 'fast-check';
-import type { IsoDate } from '#engine/calendar.ts';
-import { fadedTopics, leaningTo } from '#engine/exam/leaning.ts';
+import { leaningTo } from '#engine/exam/leaning.ts';
 import type { Blueprint } from '#engine/exam/scheme.ts';
-import type { KeyPoint } from '#engine/tracing/key-point.ts';
-import type { PersonPoints } from '#engine/tracing/points-of.ts';
 import { content } from '../../content/walls.ts';
 
-const today = '2030-05-01' as IsoDate;
 const blueprint: Blueprint = new Map([
   ['base-of-wall', 5],
   ['weather-and-waiting', 4],
@@ -53,35 +49,7 @@ describe('truth', () => {
     expect(one!.get('base-of-wall')).toBeGreaterThan(other!.get('base-of-wall')!);
     expect(other!.get('faults-and-rework')).toBeGreaterThan(one!.get('faults-and-rework')!);
   });
-
-  test('what is expected to be gone of a topic is what was not shown, and what time took', () => {
-    const topic = content.topics
-      .values()
-      .find(({ questions }) => questions.some(({ of }) => of.length > 0))!;
-    const { method, step } = topic.questions.flatMap(({ of }) => of)[0]!;
-    const seenOn = (lastSeen: string | undefined, probability = 1) =>
-      fadedTopics([topic], person([{ method, step, lastSeen, probability }]), today).get(topic.id);
-    expect(seenOn(today)).toBe(0);
-    expect(seenOn(today, 0.6)).toBeCloseTo(0.4, 12);
-    // After a half-life of 6.5 months, 197.8 days, half of it is left.
-    expect(seenOn('2029-10-15')).toBeCloseTo(0.5, 2);
-    expect(seenOn(undefined)).toBeUndefined();
-  });
 });
-
-function person(
-  points: readonly (Pick<KeyPoint, 'method' | 'step'> & {
-    readonly lastSeen: string | undefined;
-    readonly probability: number;
-  })[],
-): Pick<PersonPoints, 'methods'> {
-  const seen = points.map(({ method, step, lastSeen, probability }) => ({
-    point: { method, step },
-    lastSeen,
-    probability,
-  }));
-  return { methods: [{ points: seen }] } as unknown as Pick<PersonPoints, 'methods'>;
-}
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const shares = fc
