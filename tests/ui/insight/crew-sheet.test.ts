@@ -53,6 +53,8 @@ describe('truth', () => {
     expect(who).toHaveAttribute('href', '/company/x/people/b/points');
     const read = within(row).getByRole('link', { name: 'Read the step' });
     expect(read.getAttribute('href')).toMatch(/^\/methods\/tiny-wall\?.*#hang$/);
+    const practise = within(row).getByRole('link', { name: 'Practise this stretch' });
+    expect(practise.getAttribute('href')).toMatch(/^\/practise\/tiny-wall\?.*mode=own/);
     expect(screen.queryByRole('link', { name: /^Ana \d/ })).toBeNull();
   });
 
