@@ -34,7 +34,7 @@ const visits: Readonly<Record<string, readonly string[]>> = {
     'tokens',
     'numbers',
   ],
-  examiner: ['', 'checks', 'decisions', 'sittings', 'certificates', 'numbers'],
+  examiner: ['', 'checks', 'decisions', 'certificates', 'numbers'],
   trainer: [
     '',
     'crews/*',
