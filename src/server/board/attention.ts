@@ -1,6 +1,7 @@
 /**
  * What waits for the office today, in the order in which it can hurt: people on walls without a certificate
- * that holds, certificates that end, jobs that cannot be filled, applications, and work given that is late.
+ * that holds, certificates that end, jobs that cannot be filled, examinations that somebody waits for,
+ * applications, and work given that is late.
  */
 import { addPeriod, daysBetween, type IsoDate } from '#engine/calendar.ts';
 import type { Scheme } from '#engine/exam/scheme.ts';
@@ -20,10 +21,17 @@ export type Attention =
   | ({ readonly kind: 'ending'; readonly within: (typeof endingSpans)[number] } & Ending)
   | { readonly kind: 'more-ending'; readonly people: number }
   | { readonly kind: 'job'; readonly id: string; readonly title: string; readonly empty: number }
+  | { readonly kind: 'appeal'; readonly application: string; readonly name: string }
+  | {
+      readonly kind: 'handed-in';
+      readonly sitting: string;
+      readonly name: string;
+      readonly scheme: string;
+    }
   | { readonly kind: 'applications'; readonly open: number }
   | { readonly kind: 'late'; readonly id: string; readonly title: string; readonly people: number };
 
-const shown = { endings: 8, jobs: 8, late: 5 } as const;
+const shown = { endings: 8, jobs: 8, exams: 5, late: 5 } as const;
 
 export async function attention(
   db: Db,
@@ -42,6 +50,7 @@ export async function attention(
     ...inState('lapsed'),
     ...(await endingSoon(db, company, at)),
     ...(await shortJobs(db, company, at, schemes)),
+    ...(await examsWaiting(db, company)),
     ...(await openApplications(db, company)),
     ...(await lateWork(db, company, at)),
   ];
@@ -79,6 +88,35 @@ async function shortJobs(
     if (empty > 0) found.push({ kind: 'job', id, title: job.title, empty });
   }
   return found;
+}
+
+/** Appeals that nobody answered, and sittings handed in whose result nobody released; the oldest first. */
+export async function examsWaiting(db: Db, company: string): Promise<readonly Attention[]> {
+  const appeals = await db
+    .selectFrom('appeal')
+    .innerJoin('ruling', 'ruling.id', 'appeal.ruling_id')
+    .innerJoin('application', 'application.id', 'ruling.application_id')
+    .innerJoin('person', 'person.id', 'application.person_id')
+    .leftJoin('ruling as answer', 'answer.appeal_id', 'appeal.id')
+    .select(['application.id as application', 'person.name'])
+    .where('appeal.company_id', '=', company)
+    .where('answer.id', 'is', null)
+    .orderBy('appeal.made_at')
+    .limit(shown.exams)
+    .execute();
+  const sittings = await db
+    .selectFrom('sitting')
+    .innerJoin('person', 'person.id', 'sitting.person_id')
+    .select(['sitting.id as sitting', 'sitting.scheme', 'person.name'])
+    .where('sitting.company_id', '=', company)
+    .where('sitting.phase', '=', 'handed-in')
+    .orderBy('sitting.made_at')
+    .limit(shown.exams)
+    .execute();
+  return [
+    ...appeals.map((row) => ({ kind: 'appeal' as const, ...row })),
+    ...sittings.map((row) => ({ kind: 'handed-in' as const, ...row })),
+  ];
 }
 
 async function openApplications(db: Db, company: string): Promise<readonly Attention[]> {

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { Verdict } from '#engine/exam/decision.ts';
 import { compose } from '#server/assignments/assignments.ts';
 import { verify } from '#server/audit/audit-trail.ts';
+import { examsWaiting } from '#server/board/attention.ts';
 import { begin } from '#server/checks/begin.ts';
 import { appeal } from '#server/decisions/appeals.ts';
 import { decide, decideOnAppeal } from '#server/decisions/decide.ts';
@@ -354,6 +355,16 @@ describe.each(kinds)('%s', (kind) => {
       const by = onDay(on.candidate, 3);
       await Promise.all([1, 2, 3].map(() => appeal(on.db, by, content, given)));
       expect(await appealsOn(on.db, application)).toHaveLength(1);
+    });
+
+    test('it stands on the home page of who can answer it, until somebody has', async () => {
+      const waits = () => examsWaiting(on.db, on.candidate.by.company);
+      expect(await waits()).toEqual([]);
+      await appealed();
+      const { name } = on.candidate.by;
+      expect(await waits()).toEqual([{ kind: 'appeal', application, name }]);
+      expect((await onAppeal(onDay(ester, 5), 'refuse', 'The log shows rain.')).ok).toBe(true);
+      expect(await waits()).toEqual([]);
     });
 
     test('while it is open nothing else is decided', async () => {

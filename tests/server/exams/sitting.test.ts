@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { verify } from '#server/audit/audit-trail.ts';
+import { examsWaiting } from '#server/board/attention.ts';
 import { pastOf } from '#server/exams/applications.ts';
 import { voidSitting } from '#server/exams/decide-sitting.ts';
 import { invigilated, sittingsOf } from '#server/exams/invigilated.ts';
@@ -24,6 +25,17 @@ describe.each(kinds)('%s', (kind) => {
 
   const resultOf = (id: string) =>
     records.db.selectFrom('part_result').selectAll().where('id', '=', id).executeTakeFirst();
+
+  test('handed in, it stands on the home page of who can release it, until somebody has', async () => {
+    const staff = await examStaff(records.db);
+    const { id } = await handedIn(records, staff);
+    const { name } = staff.candidate.by;
+    const waits = () => examsWaiting(records.db, staff.company);
+    expect(await waits()).toEqual([{ kind: 'handed-in', sitting: id, scheme, name }]);
+    const released = await releaseSitting(records, actAt(staff.examiner, 11), content, id);
+    expect(released.ok).toBe(true);
+    expect(await waits()).toEqual([]);
+  });
 
   test('a form is drawn to the blueprint, and counts as used', async () => {
     const staff = await examStaff(records.db);

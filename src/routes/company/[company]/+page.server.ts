@@ -3,7 +3,7 @@ import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { list } from '#server/assignments/assignment-list.ts';
 import { due } from '#server/assignments/due.ts';
-import { attention } from '#server/board/attention.ts';
+import { attention, examsWaiting } from '#server/board/attention.ts';
 import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
 import { currentContent } from '#server/current-content.ts';
 import { ownSittings } from '#server/exams/own-sitting.ts';
@@ -22,7 +22,8 @@ export const load: PageServerLoad = async ({ locals }) => {
   const { assignments } = await due(db, act.by, act.at);
   const { schemes: known } = await currentContent();
   const exams = await ownSittings(db, act.by);
-  const schemes = may(roles, 'plan jobs') ? await schemesNow() : undefined;
+  const [isOffice, isExaminer] = [may(roles, 'plan jobs'), may(roles, 'examine')];
+  const schemes = isOffice || isExaminer ? await schemesNow() : undefined;
   return {
     at: act.at,
     exams: exams.map(({ scheme, part, ...exam }) => ({
@@ -31,7 +32,9 @@ export const load: PageServerLoad = async ({ locals }) => {
     })),
     waiting: schemes && {
       columns: columnsOf(schemes),
-      items: await attention(db, company, act.at, schemes),
+      items: isOffice
+        ? await attention(db, company, act.at, schemes)
+        : await examsWaiting(db, company),
     },
     crews: all?.filter(({ closedAt }) => closedAt === null),
     given: given?.assignments.slice(0, shownAssignments),
@@ -42,6 +45,7 @@ export const load: PageServerLoad = async ({ locals }) => {
       due,
       left: works.filter(({ passedAt }) => passedAt === null).length,
     })),
+    isOffice,
     mayAssign: may(roles, 'assign'),
   };
 };
