@@ -5,31 +5,15 @@
  */
 import { addPeriod, daysBetween, type IsoDate } from '#engine/calendar.ts';
 import type { Scheme } from '#engine/exam/scheme.ts';
+import { type Attention, endingSpans } from '#engine/record/attention.ts';
 import * as assignmentList from '../assignments/assignment-list.ts';
 import * as thoseGiven from '../assignments/those-given.ts';
 import type { Db } from '../database/open-database.ts';
 import * as jobs from '../jobs/jobs.ts';
 import { planJob } from '../jobs/plan-job.ts';
 import { counts } from './board.ts';
-import { type Ending, endings } from './coverage-of.ts';
+import { endings } from './coverage-of.ts';
 import { dayFrom } from './records-of.ts';
-
-export const endingSpans = [0, 30, 60] as const;
-
-export type Attention =
-  | { readonly kind: 'suspended' | 'lapsed'; readonly scheme: string; readonly people: number }
-  | ({ readonly kind: 'ending'; readonly within: (typeof endingSpans)[number] } & Ending)
-  | { readonly kind: 'more-ending'; readonly people: number }
-  | { readonly kind: 'job'; readonly id: string; readonly title: string; readonly empty: number }
-  | { readonly kind: 'appeal'; readonly application: string; readonly name: string }
-  | {
-      readonly kind: 'handed-in';
-      readonly sitting: string;
-      readonly name: string;
-      readonly scheme: string;
-    }
-  | { readonly kind: 'applications'; readonly open: number }
-  | { readonly kind: 'late'; readonly id: string; readonly title: string; readonly people: number };
 
 const shown = { endings: 8, jobs: 8, exams: 5, late: 5 } as const;
 

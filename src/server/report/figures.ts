@@ -6,11 +6,12 @@ import {
   qualificationStates,
 } from '#engine/competence/qualification-state.ts';
 import type { Scheme } from '#engine/exam/scheme.ts';
+import type { Attention } from '#engine/record/attention.ts';
 import { counts } from '../board/board.ts';
 import { coverageOf, type Ending, endings } from '../board/coverage-of.ts';
 import { dayFrom } from '../board/records-of.ts';
 import type { Db } from '../database/open-database.ts';
-import { type Attention, attention } from '../board/attention.ts';
+import { attention } from '../board/attention.ts';
 import type { ReportMonth } from './month.ts';
 
 export type Figures = {

@@ -9,22 +9,12 @@ import { allKept, keepBundle, keepCheck, keptCheck } from '#ui/checks/kept-check
 import { outWords, withUnit } from '#ui/checks/measure-words.ts';
 import { takenAlong } from '#ui/checks/taken-along.ts';
 import { content } from '../../content/walls.ts';
+import { freshCheck as fresh } from './fresh-check.ts';
 
 const bundle = checkBundle(content, 'base-of-wall-installer', 'real-wall')!;
 const store = storeIn(() => localStorage);
 const point = 'snap-line/done';
 const other = 'prime-wall/done';
-
-const fresh = {
-  id: 'a-check',
-  company: 'a-company',
-  candidateName: 'Ana',
-  begunAt: '2030-05-01T07:30:00.000Z',
-  signedAt: null,
-  isOver: false,
-  sheet: {},
-  savedSheet: '{}',
-};
 
 /** A server that has a sheet of its own, and merges as ours does. */
 const server = { sheet: {} as CheckSheet, isThere: true, asked: 0 };

@@ -1,11 +1,11 @@
 import { render, screen } from '@testing-library/svelte';
 import { afterEach, expect, test } from 'vitest';
 import Attention from '#ui/company/Attention.svelte';
-import type { AttentionItem } from '#ui/company/attention-item.ts';
+import type { Attention as Item } from '#engine/record/attention.ts';
 import { language } from '#ui/language/language.svelte.ts';
 
 const columns = [{ id: 'base', title: { en: 'Base of wall', es: 'Base del muro' } }];
-const items: readonly AttentionItem[] = [
+const items: readonly Item[] = [
   { kind: 'suspended', scheme: 'base', people: 2 },
   { kind: 'ending', within: 30, person: 'p', name: 'Ana', scheme: 'base', until: '2030-05-20' },
   { kind: 'more-ending', people: 3 },

@@ -15,6 +15,7 @@ import FindSheet from '#ui/find/FindSheet.svelte';
 import { wallToFind } from '#ui/find/wall-to-find.ts';
 import ProblemSheet from '#ui/takeoff/ProblemSheet.svelte';
 import RunSheet from '#ui/written/RunSheet.svelte';
+import { freshCheck as fresh } from '../checks/fresh-check.ts';
 import { content } from '../../content/walls.ts';
 import { shippedBundle, shippedTopic } from '../shipped-content.ts';
 import { rightAnswer, tinyProblem, tinyTakeoffBundle } from '../takeoff/tiny-takeoff.ts';
@@ -51,16 +52,6 @@ test('an examination, until its time is over', async () => {
 });
 
 test('a check at the wall, while it is filled in', async () => {
-  const fresh = {
-    id: 'a-check',
-    company: 'a-company',
-    candidateName: 'Ana',
-    begunAt: '2030-05-01T07:30:00.000Z',
-    signedAt: null,
-    isOver: false,
-    sheet: {},
-    savedSheet: '{}',
-  };
   const bundle = checkBundle(content, 'base-of-wall-installer', 'real-wall')!;
   keepBundle(browserStore, fresh.id, toText(bundle));
   for (const isOver of [false, true]) {

@@ -1,9 +1,13 @@
-/** Something that waits for the office or for an examiner, as the server tells it. */
-export type AttentionItem =
+/** Something that waits for the office or for an examiner: told by the server, shown on their home page. */
+
+/** A certificate that ends is told so many days before its last, and on it. */
+export const endingSpans = [0, 30, 60] as const;
+
+export type Attention =
   | { readonly kind: 'suspended' | 'lapsed'; readonly scheme: string; readonly people: number }
   | {
       readonly kind: 'ending';
-      readonly within: 0 | 30 | 60;
+      readonly within: (typeof endingSpans)[number];
       readonly person: string;
       readonly name: string;
       readonly scheme: string;
