@@ -24,7 +24,7 @@ export default defineConfig({
           testTimeout,
           hookTimeout: testTimeout,
           environment: 'node',
-          include: ['tests/{server,cli}/**/*.test.ts'],
+          include: ['tests/{server,cli,setup}/**/*.test.ts'],
           globalSetup: ['tests/server/postgres.ts'],
         },
       },

@@ -26,7 +26,7 @@ const stamp = 'build/.built-from';
  * @returns {string[]}
  */
 const filesUnder = (path) => {
-  if (!existsSync(path) || products.test(path.replaceAll('\\', '/'))) return [];
+  if (!existsSync(path) || products.test(path.split('\\').join('/'))) return [];
   if (!statSync(path).isDirectory()) return [path];
   return readdirSync(path)
     .sort()

@@ -38,14 +38,22 @@ const words = {
 export const awake = (page: Page): Promise<void> =>
   page.locator('html[data-awake]').waitFor({ state: 'attached' });
 
+/** How something is pressed: by mouse unless told otherwise. */
+export type Press = (part: Locator) => Promise<void>;
+
+export const byMouse: Press = (part) => part.click();
+export const byFinger: Press = (part) => part.tap();
+
 /** Builds by finger or mouse, as a person would. */
 export class Builder {
   readonly #page: Page;
   readonly #language: Language;
+  readonly #press: Press;
 
-  constructor(page: Page, language: Language = 'en') {
+  constructor(page: Page, language: Language = 'en', press: Press = byMouse) {
     this.#page = page;
     this.#language = language;
+    this.#press = press;
   }
 
   card(text: string): Locator {
@@ -59,7 +67,7 @@ export class Builder {
     await awake(this.#page);
     const card = this.card(text);
     await card.evaluate((row) => row.scrollIntoView({ block: 'start', behavior: 'instant' }));
-    await card.click();
+    await this.#press(card);
   }
 
   async putUp(step: SequenceStep, settings = rightSettings(step, this.#language)): Promise<void> {
@@ -67,7 +75,7 @@ export class Builder {
     for (const { ask, value } of settings) {
       await this.#page.getByLabel(ask, { exact: true }).fill(value);
     }
-    await this.#page.getByRole('button', { name: words[this.#language].putUp }).click();
+    await this.#press(this.#page.getByRole('button', { name: words[this.#language].putUp }));
   }
 
   /** In presses of the longest waits that fit. */
@@ -76,12 +84,12 @@ export class Builder {
     const opener = this.#page.getByRole('button', { name: new RegExp(`^${clock}`) });
     const isShut =
       (await opener.isVisible()) && (await opener.getAttribute('aria-expanded')) === 'false';
-    if (isShut) await opener.click();
+    if (isShut) await this.#press(opener);
     let left = minutes;
     for (const press of [24 * 60, 60, 5, 1]) {
       const time = press === 1440 ? '1 d' : press === 60 ? '1 h' : `${press} min`;
       const button = this.#page.getByRole('button', { name: new RegExp(`^${wait} ${time}`) });
-      for (; left >= press && (await button.count()) > 0; left -= press) await button.click();
+      for (; left >= press && (await button.count()) > 0; left -= press) await this.#press(button);
     }
   }
 

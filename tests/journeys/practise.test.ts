@@ -1,34 +1,49 @@
 import { readFile } from 'node:fs/promises';
-import { expect, test, type Page } from '@playwright/test';
-import { awake, Builder, minutesToDry, rightSettings, wallOf } from './building.ts';
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import {
+  awake,
+  Builder,
+  byFinger,
+  byMouse,
+  minutesToDry,
+  type Press,
+  rightSettings,
+  wallOf,
+} from './building.ts';
 import { isFitOnBothPapers } from './fitness.ts';
 
 const review = (page: Page) => page.getByRole('region', { name: /^(Inspection|Inspección)$/ });
 
-const finish = async (page: Page) => {
+const finish = async (page: Page, press: Press = byMouse) => {
   await awake(page);
-  await page.getByRole('button', { name: 'Have it inspected' }).first().click();
+  await press(page.getByRole('button', { name: 'Have it inspected' }).first());
   const dialog = page.getByRole('dialog');
   await expect(dialog.or(review(page)).first()).toBeVisible();
   if (await dialog.isVisible()) {
-    await dialog.getByRole('button', { name: 'Have it inspected' }).click();
+    await press(dialog.getByRole('button', { name: 'Have it inspected' }));
   }
   await expect(review(page)).toBeVisible();
 };
 
-test('a wall is chosen, built right with guidance, inspected and kept', async ({ page }) => {
+test('a wall is chosen, built right with guidance, inspected and kept', async ({
+  page,
+  hasTouch,
+}) => {
   test.slow();
+  // On a phone by taps alone: no mouse comes before the review.
+  const press = hasTouch ? byFinger : byMouse;
   await page.goto('/practise');
-  await page.getByRole('radio', { name: 'Shelf angle or lintel' }).check();
-  await page.getByRole('radio', { name: 'Concrete masonry' }).check();
-  await page.getByRole('button', { name: 'Start this wall' }).click();
+  await awake(page);
+  await press(page.getByRole('radio', { name: 'Shelf angle or lintel' }));
+  await press(page.getByRole('radio', { name: 'Concrete masonry' }));
+  await press(page.getByRole('button', { name: 'Start this wall' }));
   await expect(page).toHaveURL(/\/practise\/shelf-angle\?.*backing=concrete-masonry.*/);
 
   const { steps } = wallOf('shelf-angle', { backing: 'concrete-masonry' });
-  const builder = new Builder(page);
+  const builder = new Builder(page, 'en', press);
   await builder.build(steps);
   await expect(page.getByText('Every step stands.').first()).toBeVisible();
-  await finish(page);
+  await finish(page, press);
   await expect(review(page)).toContainText('100 of 100');
   await expect(review(page)).toContainText('Accept');
 
@@ -123,6 +138,71 @@ test('on your own, mistakes are taken, found, and the part missed is practised',
   const cards = page.locator('label.card');
   expect(await cards.count()).toBeLessThan(steps.length);
   expect(await cards.count()).toBeGreaterThan(1);
+});
+
+test('any wall keeps its address: loaded again it is the same wall', async ({ page }) => {
+  await page.goto('/practise');
+  await awake(page);
+  const link = page.getByRole('link', { name: 'Any wall' });
+  const address = (await link.getAttribute('href')) ?? '';
+  expect(address).toMatch(/^\/practise\/[\w-]+\?.*seed=\d+/);
+  await link.click();
+  await expect.poll(() => page.url()).toContain(address);
+  const shown = async () => [
+    await page.getByRole('main').getByRole('heading', { level: 1 }).innerText(),
+    ...(await page.locator('label.card').allInnerTexts()),
+    await page.locator('main svg').first().innerHTML(),
+  ];
+  await expect(page.locator('label.card').first()).toBeVisible();
+  const before = await shown();
+  expect(before.length).toBeGreaterThan(10);
+  await page.reload();
+  await awake(page);
+  expect(page.url()).toContain(address);
+  expect(await shown()).toEqual(before);
+});
+
+/** Tab after Tab, as somebody without a mouse goes there. */
+async function tabTo(page: Page, part: Locator) {
+  for (let presses = 0; presses < 80; presses += 1) {
+    await page.keyboard.press('Tab');
+    if (await part.evaluate((each) => each === document.activeElement)) return;
+  }
+  throw new Error(`Tab never comes to ${String(part)}.`);
+}
+
+test('by keyboard alone from choosing a wall to the inspection', async ({ page }, { project }) => {
+  test.skip(project.name === 'phone', 'A phone has no keyboard.');
+  await page.goto('/practise');
+  await awake(page);
+  await tabTo(page, page.getByRole('radio', { name: 'Base of wall' }));
+  await page.keyboard.press('ArrowDown');
+  await expect(page.getByRole('radio', { name: 'Shelf angle or lintel' })).toBeChecked();
+  await tabTo(page, page.getByRole('radio', { name: /^With guidance|^Guided/ }));
+  await page.keyboard.press('ArrowDown');
+  await tabTo(page, page.getByRole('button', { name: 'Start this wall' }));
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/\/practise\/shelf-angle\?.*mode=own/);
+
+  const step = wallOf('shelf-angle').steps[0]!;
+  const find = page.getByRole('searchbox', { name: 'Find a card' });
+  await awake(page);
+  await tabTo(page, find);
+  await page.keyboard.type(step.say.en);
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Space');
+  await page.keyboard.press('Enter');
+  const wall = page.getByRole('region', { name: 'On the wall' });
+  await expect(wall.getByRole('listitem').filter({ hasText: step.say.en })).toBeVisible();
+
+  await tabTo(page, page.getByRole('button', { name: 'Have it inspected' }).first());
+  await page.keyboard.press('Enter');
+  const sure = page.getByRole('dialog').getByRole('button', { name: 'Have it inspected' });
+  await expect(sure).toBeVisible();
+  if (!(await sure.evaluate((each) => each === document.activeElement))) await tabTo(page, sure);
+  await page.keyboard.press('Enter');
+  await expect(review(page)).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Inspection' })).toBeFocused();
 });
 
 test('by keyboard alone: arrows choose, Enter puts up, Ctrl+Z takes down', async ({ page }, {

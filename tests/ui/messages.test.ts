@@ -21,6 +21,21 @@ const es = entriesOf('es');
 const english = new Map(en);
 const spanish = new Map(es);
 
+/** What is written the same in both languages: blanks and signs alone, the product's name, a word that is alike. */
+const alike = [
+  'jobs_person_miles',
+  'jobs_role_need',
+  'numbers_percent',
+  'order_step',
+  'points_figure',
+  'product_name',
+  'roster_set',
+  'takeoff_chart_factor',
+];
+
+/** A message as it is compared: letters as they are, however they are cased. */
+const spoken = (message: unknown): string => JSON.stringify(message).toLowerCase();
+
 /** The names in braces that a message is filled in with, sorted. */
 const blanks = (message: unknown) =>
   [...JSON.stringify(message).matchAll(/\{(\w+)\}/g)].map(([, name]) => name).sort();
@@ -34,6 +49,11 @@ describe('truth', () => {
   test('every message stands once in either language', () => {
     expect([...spanish.keys()].sort()).toEqual([...english.keys()].sort());
     expect([en.length, es.length]).toEqual([english.size, spanish.size]);
+  });
+
+  test('no message was left in the other language', () => {
+    const same = en.filter(([key, message]) => spoken(message) === spoken(spanish.get(key)));
+    expect(same.map(([key]) => key).toSorted()).toEqual(alike);
   });
 
   test('every message written was compiled', () => {

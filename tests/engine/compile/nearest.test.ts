@@ -10,7 +10,20 @@ describe('truth', () => {
     ['', 'abc', 3],
     ['ca', 'ac', 1],
     // The alignment is optimal under the restriction that no part is edited twice; without it, 2.
+    // https://github.com/aallam/string-similarity-kotlin, guides/OptimalStringAlignment.md
     ['ca', 'abc', 3],
+    // Damerau-Levenshtein as published; of these none edits a part twice, so that both agree.
+    ['mom', 'dad', 3],
+    ['dogs', 'dog', 1],
+    ['true', 'true', 0],
+    ['true', 'false', 4],
+    ['tee', 'tree', 1],
+    ['email', 'mails', 2],
+    ['profit', 'gifts', 5],
+    ['saturday', 'sunday', 3],
+    // Counted by hand: neighbours exchanged are one edit, one step moved far is two.
+    ['abcd', 'acbd', 1],
+    ['12345', '51234', 2],
   ])('from "%s" to "%s" it is %i edits', (a, b, edits) => {
     expect(editDistance(a, b)).toBe(edits);
   });

@@ -40,6 +40,33 @@ describe('truth', () => {
     expect(liftFrom(chain(attempt.length), attempt).cost).toBe(ulam);
   });
 
+  // How many of all orders of 4, 5 and 6 lie 0, 1, 2... inversions away: https://oeis.org/A008302.
+  it.each([
+    [4, [1, 3, 5, 6, 5, 3, 1]],
+    [5, [1, 4, 9, 15, 20, 22, 20, 15, 9, 4, 1]],
+    [6, [1, 5, 14, 29, 49, 71, 90, 101, 101, 90, 71, 49, 29, 14, 5, 1]],
+  ])('of all orders of %i steps, so many are each number of inversions away', (size, published) => {
+    const counts = Array<number>(published.length).fill(0);
+    for (const attempt of everyOrder(antichain(size))) {
+      counts[invertedPairs(orderOf(chain(size)), attempt).length]! += 1;
+    }
+    expect(counts).toEqual(published);
+  });
+
+  // Of how many the longest increasing part has 1, 2... steps at most: https://oeis.org/A047887.
+  it.each([
+    [4, [1, 14, 23, 24]],
+    [5, [1, 42, 103, 119, 120]],
+    [6, [1, 132, 513, 694, 719, 720]],
+  ])('of all orders of %i steps, so many leave each number standing at most', (size, published) => {
+    const standing = everyOrder(antichain(size)).map((attempt) => {
+      const { cost } = liftFrom(chain(size), attempt);
+      return size - cost;
+    });
+    const most = published.map((_, place) => standing.filter((left) => left <= place + 1).length);
+    expect(most).toEqual(published);
+  });
+
   it('one step too early is lifted alone and goes back the whole way', () => {
     expect(liftFrom(chain(5), [4, 0, 1, 2, 3])).toEqual({
       lifted: [{ step: 4, places: 4, direction: 'early', broken: [[3, 4]] }],

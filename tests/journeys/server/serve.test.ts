@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 
@@ -52,6 +52,33 @@ test('a told stop ends the server at once when nothing is under way', async () =
   const end = ended(child);
   child.kill('SIGTERM');
   expect((await end).code).toBe(0);
+});
+
+test('a wall is drawn on the server: its section and its name come without any script', async ({
+  request,
+}) => {
+  const page = await (await request.get('/methods/base-of-wall')).text();
+  // The drawing's own title and what it says to who cannot see it, then its lines.
+  const drawing = /<svg[^>]* aria-labelledby="(\S+) (\S+)".*?<\/svg>/s.exec(page) ?? [];
+  const [shown = '', title, says] = drawing;
+  expect(shown).toContain(`<title id="${title}">Section</title>`);
+  expect(shown).toMatch(new RegExp(`<desc id="${says}">Section: Sheathing; .*Membrane, wall`));
+  expect(shown.match(/<path /g)?.length).toBeGreaterThan(10);
+});
+
+test('told to, it listens on every address of the machine', async () => {
+  const child = serve({ HOST: '0.0.0.0', PORT: '0' });
+  const { port } = new URL(await addressOf(child));
+  const addresses = Object.values(networkInterfaces())
+    .flatMap((found) => found ?? [])
+    .filter(({ family }) => family === 'IPv4')
+    .map(({ address }) => address);
+  expect(addresses).toContain('127.0.0.1');
+  for (const address of addresses) {
+    expect((await fetch(`http://${address}:${port}/`)).status).toBe(200);
+  }
+  child.kill('SIGTERM');
+  await ended(child);
 });
 
 for (const address of ['/', '/shell', '/icon.svg', '/en.webmanifest', '/content/current']) {
