@@ -148,14 +148,17 @@ test('any wall keeps its address: loaded again it is the same wall', async ({ pa
   expect(address).toMatch(/^\/practise\/[\w-]+\?.*seed=\d+/);
   await link.click();
   await expect.poll(() => page.url()).toContain(address);
+  // Its title, its cards as they lie, and every line of its picture.
   const shown = async () => [
     await page.getByRole('main').getByRole('heading', { level: 1 }).innerText(),
     ...(await page.locator('label.card').allInnerTexts()),
-    await page.locator('main svg').first().innerHTML(),
+    ...(await page
+      .locator('main svg path[data-part]')
+      .evaluateAll((lines) => lines.map((line) => line.getAttribute('d')))),
   ];
   await expect(page.locator('label.card').first()).toBeVisible();
   const before = await shown();
-  expect(before.length).toBeGreaterThan(10);
+  expect(before.length).toBeGreaterThan(40);
   await page.reload();
   await awake(page);
   expect(page.url()).toContain(address);

@@ -5,6 +5,7 @@ import { instanceOf, type Instance } from '#engine/takeoff/instance.ts';
 import { writeAnswer } from '#engine/takeoff/problem.ts';
 import { takeoffOf } from '#engine/takeoff/takeoff.ts';
 import { openContent } from '#server/content.ts';
+import { printedText } from './printed-text.ts';
 import { breaches, faintOnDark, overhang, tooSmall } from './fitness.ts';
 
 const content = openContent();
@@ -152,7 +153,7 @@ test('a real job gives its list, keeps its entries and goes into a table', async
   await enter('Run of the wall', `128'6`);
   await enter('Inside corners', '1');
   await enter('Outside corners', '2');
-  await enter('Ends', '2');
+  await enter('End dams', '2');
   await enter('Turn-up', '7');
   await enter('Depth of the shelf', '4');
   await enter('Studs apart', '16');
@@ -170,6 +171,19 @@ test('a real job gives its list, keeps its entries and goes into a table', async
 
   await page.reload({ waitUntil: 'networkidle' });
   await expect(list).toContainText('208 fasteners');
+  if (!isPhone(page)) {
+    const printed = printedText(await page.pdf({ preferCSSPageSize: true }));
+    for (const words of [
+      'North gable',
+      '128\'-6"',
+      'A whole wall',
+      '208 fasteners',
+      '12 cartridges',
+    ]) {
+      expect(printed).toContain(words);
+    }
+    expect(printed).not.toContain('Work it out');
+  }
   const coming = page.waitForEvent('download');
   await press(page, /CSV/);
   const file = await coming;
