@@ -172,8 +172,8 @@ describe.each(kinds)('%s', (kind) => {
     }
     const responses = (right: number) =>
       questions.map(({ id, topic }, place) => ({
-        item: id as string,
-        topic: topic as string,
+        item: id,
+        topic,
         wasAnswered: true,
         isRight: place < right,
       }));

@@ -7,6 +7,7 @@ const sitting = {
   answered: 3,
   count: 30,
   match: undefined,
+  asks: undefined,
   at: undefined,
   openedAt: undefined,
   absences: [],

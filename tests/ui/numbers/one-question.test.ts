@@ -109,7 +109,7 @@ describe('truth', () => {
   });
 
   test('a question that the content has no more is told by its name; Spanish says the same', async () => {
-    await language.choose('es');
+    language.choose('es');
     show({
       ask: undefined,
       verdict: sound,

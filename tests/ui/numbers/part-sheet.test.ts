@@ -180,7 +180,7 @@ describe('truth', () => {
   });
 
   test('Spanish says the same', async () => {
-    await language.choose('es');
+    language.choose('es');
     render(PartSheet, props());
     expect(screen.getByText(/^Cada una de las 112 personas tuvo otras preguntas/)).toBeVisible();
     expect(screen.getByText(/se asentó después de 23 vueltas/)).toBeInTheDocument();
