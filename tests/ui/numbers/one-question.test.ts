@@ -108,7 +108,7 @@ describe('truth', () => {
     expect(screen.getByText(/^Difference on the delta scale −4.57/)).toBeInTheDocument();
   });
 
-  test('a question that the content has no more is told by its name; Spanish says the same', async () => {
+  test('a question that the content has no more is told by its name; Spanish says the same', () => {
     language.choose('es');
     show({
       ask: undefined,

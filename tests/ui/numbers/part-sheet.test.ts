@@ -179,7 +179,7 @@ describe('truth', () => {
     expect(screen.queryByRole('region')).toBeNull();
   });
 
-  test('Spanish says the same', async () => {
+  test('Spanish says the same', () => {
     language.choose('es');
     render(PartSheet, props());
     expect(screen.getByText(/^Cada una de las 112 personas tuvo otras preguntas/)).toBeVisible();
