@@ -49,7 +49,7 @@ export function formStrata(
 }
 
 /** The longest of those that are as common. */
-function commonest(lengths: readonly number[]): number {
+export function commonest(lengths: readonly number[]): number {
   const counts = Map.groupBy(lengths, (length) => length);
   return [...counts].reduce(
     (best, [length, { length: often }]) =>

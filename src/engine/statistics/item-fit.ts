@@ -53,6 +53,17 @@ export type StoppedFit = Run & {
 
 export type ItemFit = ConvergedFit | StoppedFit;
 
+/** Why there are no curves though there are persons enough. */
+export type NoCurves =
+  | Pick<StoppedFit, 'outcome' | 'reason' | 'cycles'>
+  /** Fewer than two items with answers that differ. */
+  | { readonly outcome: 'nothing-to-fit' };
+
+/** What a run says of one item, with how many cycles it took to settle. */
+export type CurveSaid =
+  | { readonly outcome: 'converged'; readonly cycles: number; readonly estimate: ItemEstimate }
+  | NoCurves;
+
 export type FitFault = {
   readonly code: 'TOO_FEW_ITEMS' | 'NOT_A_LIMIT';
   readonly message: string;

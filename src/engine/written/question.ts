@@ -20,7 +20,10 @@ export type QuestionId = Id<'question'>;
 export const questionKinds = ['choose-one', 'choose-all', 'order', 'number', 'find-fault'] as const;
 export type QuestionKind = (typeof questionKinds)[number];
 
-/** What the author expects of those who learned the work; measured answers take its place. */
+/**
+ * What the author expects of those who learned the work (`expectedShare`). Where forms of an examination
+ * are drawn, the share right takes its place once enough answers to the question were released.
+ */
 export const difficulties = ['easy', 'middling', 'hard'] as const;
 export type Difficulty = (typeof difficulties)[number];
 

@@ -12,10 +12,10 @@ import { drawForm } from '#engine/exam/form.ts';
 import type { Blueprint } from '#engine/exam/scheme.ts';
 import { fraction, hashText, randomFrom } from '#engine/random.ts';
 import { chanceOf, type ItemCurve } from '#engine/statistics/item-curve.ts';
+import { expectedShare } from '#engine/written/expected-share.ts';
 import type { Difficulty } from '#engine/written/question.ts';
 
-/** Of those who learned the work, what share is expected to be right; and the same as a difficulty. */
-const expected: Readonly<Record<Difficulty, number>> = { easy: 0.85, middling: 0.7, hard: 0.55 };
+/** What is expected of a question (`expectedShare`) as a difficulty, roughly. */
 const hardness: Readonly<Record<Difficulty, number>> = { easy: -2.1, middling: -1, hard: -0.1 };
 
 /** Each in so many is faulty. */
@@ -44,7 +44,7 @@ export class ExamForms {
         id,
         topic,
         kind,
-        difficulty: expected[difficulty],
+        difficulty: expectedShare[difficulty],
       })),
     );
     this.#hardness = new Map(

@@ -5,8 +5,9 @@ import type { Grant } from '#engine/exam/sitting-event.ts';
 import type { Text } from '#engine/text.ts';
 import type { TopicId } from '#engine/written/question.ts';
 import type { Db } from '../database/open-database.ts';
+import { candidateAbility } from '../numbers/candidate-ability.ts';
 import { type MarkedSitting, markSitting, partOf } from './marked-sitting.ts';
-import { keptPlan, type KeptPlan } from './plan.ts';
+import { type FormMatch, keptPlan, type KeptPlan } from './plan.ts';
 import { type Known, sittingBy } from './sitting-log.ts';
 import { type Clock, clockOf } from './told.ts';
 
@@ -52,6 +53,8 @@ export type Invigilated = {
   readonly count: number;
   /** Of a renewal that leans to what has faded: what it asks of each topic. */
   readonly asks: readonly { readonly topic: Text; readonly count: number }[] | undefined;
+  /** Of a written part: how hard its form is expected to be. */
+  readonly match: FormMatch | undefined;
   /** The place, from 1, of the item that was shown last. */
   readonly at: number | undefined;
   readonly absences: readonly { readonly from: string; readonly to: string | undefined }[];
@@ -59,6 +62,8 @@ export type Invigilated = {
   readonly voidedBecause: string | undefined;
   /** As it would be marked now, once it is over; nothing before. */
   readonly marked: Pick<MarkedSitting, 'outcome' | 'share' | 'detail'> | undefined;
+  /** Of a written part that is over: what it says of the candidate, and how surely. */
+  readonly ability: Awaited<ReturnType<typeof candidateAbility>>;
 };
 
 export type Granted = { readonly because: string; readonly grant: Grant };
@@ -86,22 +91,35 @@ export async function invigilated(
     .where('id', '=', row.person_id)
     .executeTakeFirstOrThrow();
   const { opened, plan, counts } = sitting;
+  const part = partOf(content, known);
+  const marked = markedNow(content, known, Date.parse(at));
   return {
     id,
     application: row.application_id,
     person: row.person_id,
     personName: person.name,
     scheme: row.scheme,
-    title: partOf(content, known)?.title,
+    title: part?.title,
     clock: clockOf(sitting, Date.parse(at)),
     hasCode: row.code_digest !== null,
     openedAt: opened && instant(opened.at),
     answered: counts.size,
     count: plan.items.length,
     asks: asksOf(content, keptPlan(row)),
+    match: keptPlan(row).match,
     at: lastShown(sitting),
     ...toldIn(sitting),
-    marked: markedNow(content, known, Date.parse(at)),
+    marked: marked && { outcome: marked.outcome, share: marked.share, detail: marked.detail },
+    ability:
+      marked && part?.kind === 'written'
+        ? await candidateAbility(
+            db,
+            content,
+            { company, scheme: row.scheme, part: row.part },
+            part,
+            marked.responses,
+          )
+        : undefined,
   };
 }
 
@@ -129,9 +147,8 @@ function toldIn({
   };
 }
 
-function markedNow(content: Content, known: Known, now: number): Invigilated['marked'] {
+function markedNow(content: Content, known: Known, now: number): MarkedSitting | undefined {
   const { phase } = known.sitting;
   if (phase === 'voided' || !isOver(known.sitting, now)) return undefined;
-  const marked = markSitting(content, known);
-  return marked && { outcome: marked.outcome, share: marked.share, detail: marked.detail };
+  return markSitting(content, known);
 }

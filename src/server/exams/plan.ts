@@ -1,12 +1,22 @@
 /** What a sitting asks, as it is kept: drawn once, and never drawn again. */
 import type { SittingPlan } from '#engine/exam/sitting.ts';
+import type { Spread } from '#engine/exam/spread.ts';
 import type { Site } from '#engine/method/site.ts';
+
+/** Shares that are expected to be right, of the form and of the bank it was drawn from. */
+export type FormMatch = {
+  readonly difficulty: Spread;
+  readonly target: Spread;
+  readonly isMatched: boolean;
+};
 
 /** Of a take-off the problems of its items, of a mock-up the walls; a written part's items say it all. */
 export type Drawn = {
   readonly items: readonly string[];
   /** Of a renewal that asks most about what has faded: how many questions of each topic. */
   readonly asks?: Readonly<Record<string, number>>;
+  /** Of a written part: how hard the form is expected to be. Plans of before it was kept have none. */
+  readonly match?: FormMatch;
   readonly problems?: readonly {
     readonly family: string;
     readonly seed: string;

@@ -8,14 +8,12 @@ import { type Faded, leaningTo } from '#engine/exam/leaning.ts';
 import type { WrittenPart } from '#engine/exam/scheme.ts';
 import { ok, type Result } from '#engine/result.ts';
 import { posed } from '#engine/written/posed.ts';
-import type { Difficulty, Question, TopicId } from '#engine/written/question.ts';
+import type { Question, TopicId } from '#engine/written/question.ts';
 import { shelfOf } from '../attempts/shelf.ts';
 import type { Db } from '../database/open-database.ts';
+import { shareRight } from './measured-share.ts';
 import type { Drawn } from './plan.ts';
 import { retiredItems } from './retired-items.ts';
-
-/** The share that is expected to be right; this project's own choice, until answers are measured. */
-const expected: Readonly<Record<Difficulty, number>> = { easy: 0.85, middling: 0.7, hard: 0.5 };
 
 const questions = new WeakMap<Content, ReadonlyMap<string, Question>>();
 
@@ -64,8 +62,12 @@ export async function drawWritten(
     seen: await seenBy(trx, person),
   });
   if (!form.ok) return form;
-  const items = form.value.items.map(({ id }) => id);
-  return ok({ items, ...(faded ? { asks: Object.fromEntries(blueprint) } : {}) });
+  const { items, difficulty, target, isMatched } = form.value;
+  return ok({
+    items: items.map(({ id }) => id),
+    match: { difficulty, target, isMatched },
+    ...(faded ? { asks: Object.fromEntries(blueprint) } : {}),
+  });
 }
 
 const sizes = (bank: readonly BankItem[]): ReadonlyMap<string, number> =>
@@ -76,9 +78,10 @@ const sizes = (bank: readonly BankItem[]): ReadonlyMap<string, number> =>
 async function bankOf(
   trx: Db,
   content: Content,
-  { company, scheme, part: id }: Series,
+  series: Series,
   { blueprint }: WrittenPart,
 ): Promise<readonly BankItem[]> {
+  const { company, scheme, part: id } = series;
   const uses = await trx
     .selectFrom('item_use')
     .select(['item', 'forms'])
@@ -89,15 +92,16 @@ async function bankOf(
   const gone = await retiredItems(trx, company);
   const formsWith = new Map(uses.map(({ item, forms }) => [item, forms]));
   const known = questionsOf(content);
+  const expected = await shareRight(trx, series);
   return [...blueprint.keys()]
     .flatMap((topic) => content.topics.get(topic as TopicId)?.questions ?? [])
     .filter((question) => known.has(question.id) && !gone.has(question.id))
-    .map(({ id: item, topic, kind, difficulty }) => ({
-      id: item,
-      topic,
-      kind,
-      difficulty: expected[difficulty],
-      exposures: formsWith.get(item) ?? 0,
+    .map((question) => ({
+      id: question.id,
+      topic: question.topic,
+      kind: question.kind,
+      difficulty: expected(question),
+      exposures: formsWith.get(question.id) ?? 0,
     }));
 }
 

@@ -56,8 +56,8 @@ export type PartAnswers = {
   readonly responses: Responses;
   /** By row of the responses. */
   readonly sittings: readonly string[];
-  /** How many questions each had. */
-  readonly lengths: readonly number[];
+  /** By row, the columns of what that person was asked, in ascending order. */
+  readonly asked: readonly (readonly number[])[];
   /** By column. */
   readonly items: readonly { readonly id: string; readonly topic: string; readonly open: number }[];
 };
@@ -86,13 +86,13 @@ export async function answersTo(
   }
   const columnOf = new Map(items.map(({ id }, place) => [id, place]));
   const scores = new Uint8Array(sittings.length * items.length).fill(absent);
-  const lengths = new Array<number>(sittings.length).fill(0);
+  const asked = sittings.map((): number[] => []);
   for (const { sitting, item, was_answered, is_right } of own) {
     const [row, column] = [rowOf.get(sitting)!, columnOf.get(item)!];
-    lengths[row]! += 1;
+    asked[row]!.push(column);
     if (was_answered === 1) scores[row * items.length + column] = is_right;
     else items[column]!.open += 1;
   }
   const responses = { persons: sittings.length, items: items.length, scores };
-  return { responses, sittings, lengths, items };
+  return { responses, sittings, asked, items };
 }

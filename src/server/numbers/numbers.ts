@@ -5,8 +5,9 @@
 import type { Content } from '#engine/compile/content.ts';
 import type { Part, Scheme } from '#engine/exam/scheme.ts';
 import type { Db } from '../database/open-database.ts';
-import { firstTries, type PartKey, satIn } from './answers.ts';
-import { type PartNumbers, partNumbers, passShare } from './part-numbers.ts';
+import { firstTries, type PartKey, type Sat, satIn } from './answers.ts';
+import { type PartNumbers, partNumbers } from './part-numbers.ts';
+import { passShare, wholeScheme, type WholeScheme } from './pass-share.ts';
 
 type Kept = { readonly stamp: string; readonly numbers: Promise<PartNumbers> };
 
@@ -59,6 +60,8 @@ async function countOf(db: Db, { company, scheme, part }: PartKey): Promise<stri
 export type SchemeLine = {
   readonly id: string;
   readonly title: Scheme['title'];
+  /** Of those who sat every part. */
+  readonly whole: WholeScheme;
   readonly parts: readonly (Pick<Part, 'id' | 'kind' | 'title'> & {
     readonly sat: number;
     readonly passed: PartNumbers['passed'];
@@ -75,19 +78,22 @@ export async function overview(
   const lines: SchemeLine[] = [];
   for (const { id, title, parts } of content.schemes.values()) {
     const own: SchemeLine['parts'][number][] = [];
+    const firsts: (readonly Sat[])[] = [];
     for (const part of parts) {
       const key = { company, scheme: id, part: part.id };
-      const named = { id: part.id, kind: part.kind, title: part.title };
-      if (part.kind === 'written') {
-        const { sat, passed, precision } = await numbersOf(db, content, key, part);
-        own.push({ ...named, sat, passed, precision });
-        continue;
-      }
       const first = firstTries(await satIn(db, key));
-      const [sat, passed] = [first.length, passShare(first)];
-      own.push({ ...named, sat, passed, precision: undefined });
+      firsts.push(first);
+      own.push({
+        id: part.id,
+        kind: part.kind,
+        title: part.title,
+        sat: first.length,
+        passed: passShare(first),
+        precision:
+          part.kind === 'written' ? (await numbersOf(db, content, key, part)).precision : undefined,
+      });
     }
-    lines.push({ id, title, parts: own });
+    lines.push({ id, title, whole: wholeScheme(firsts), parts: own });
   }
   return lines;
 }

@@ -9,10 +9,10 @@ import type { WrittenPart } from '#engine/exam/scheme.ts';
 import { approximate } from '#engine/measure/rational.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { panelVerdict } from '#engine/statistics/examiners-verdict.ts';
-import type { Difficulty } from '#engine/written/question.ts';
 import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
+import { shareRight } from '../exams/measured-share.ts';
 import { freshId } from '../fresh-id.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import type { PartKey } from './answers.ts';
@@ -25,8 +25,6 @@ export type Ratings = Readonly<Record<string, number>>;
 /** `ABSENT`: no such panel, or part. `CLOSED`. `UNDRAWN`: no form can be drawn. `INCOMPLETE`: see `rate`. */
 export type PanelFault = 'ABSENT' | 'CLOSED' | 'UNDRAWN' | 'INCOMPLETE' | 'NOBODY';
 
-const expected: Readonly<Record<Difficulty, number>> = { easy: 0.85, middling: 0.7, hard: 0.55 };
-
 /** On one form of the part as it is drawn today, without what is retired. */
 export async function open(
   db: Db,
@@ -38,9 +36,10 @@ export async function open(
   if (named?.part.kind !== 'written') return fault('ABSENT');
   const id = freshId();
   const retired = new Set((await retiredIn(db, act.by.company)).map(({ item }) => item));
-  const items = itemsFor(content, named.part, id, retired);
-  if (!items) return fault('UNDRAWN');
   const { company, person } = act.by;
+  const expected = await shareRight(db, { company, scheme, part });
+  const items = itemsFor(content, named.part, id, { retired, expected });
+  if (!items) return fault('UNDRAWN');
   return inTurn(db, company, async (trx) => {
     await trx
       .insertInto('panel')
@@ -67,16 +66,22 @@ function itemsFor(
   { topics }: Content,
   { blueprint }: WrittenPart,
   seed: string,
-  retired: ReadonlySet<string>,
+  {
+    retired,
+    expected,
+  }: {
+    readonly retired: ReadonlySet<string>;
+    readonly expected: Awaited<ReturnType<typeof shareRight>>;
+  },
 ): readonly string[] | undefined {
   const bank = [...topics.values()].flatMap(({ id: topic, questions }) =>
     questions
       .filter(({ id }) => !retired.has(id))
-      .map(({ id, kind, difficulty }) => ({
-        id,
+      .map((question) => ({
+        id: question.id,
         topic,
-        kind,
-        difficulty: expected[difficulty],
+        kind: question.kind,
+        difficulty: expected(question),
         exposures: 0,
       })),
   );

@@ -3,11 +3,16 @@ import type { Content } from '#engine/compile/content.ts';
 import type { Part, Scheme } from '#engine/exam/scheme.ts';
 import { approximate } from '#engine/measure/rational.ts';
 import { type Enough, fewest, fewestForCurves, ifEnough } from '#engine/statistics/enough.ts';
-import { abilityFor, formAt, type TopicCurves } from '#engine/statistics/form-precision.ts';
-import { formStrata } from '#engine/statistics/form-strata.ts';
-import type { ConvergedFit, ItemEstimate, ItemFit } from '#engine/statistics/item-fit.ts';
+import { abilityFor, formAt } from '#engine/statistics/form-precision.ts';
+import { commonest, formStrata } from '#engine/statistics/form-strata.ts';
+import { errorOfTotals } from '#engine/statistics/error-of-totals.ts';
+import type {
+  ConvergedFit,
+  CurveSaid,
+  ItemEstimate,
+  NoCurves,
+} from '#engine/statistics/item-fit.ts';
 import { type ItemVerdict, verdictsWith } from '#engine/statistics/item-verdict.ts';
-import { type Interval, wilson } from '#engine/statistics/wilson.ts';
 import type { Db } from '../database/open-database.ts';
 import {
   answersTo,
@@ -17,9 +22,10 @@ import {
   type Sat,
   satIn,
 } from './answers.ts';
-import { fitted } from './fit.ts';
-
-export type Share = { readonly share: number; readonly interval: Interval };
+import { type Fitted, fitted } from './fit.ts';
+import { formNumbers, type Forms } from './form-numbers.ts';
+import { passShare, type Share } from './pass-share.ts';
+import { topicCurves } from './topic-curves.ts';
 
 export type GroupShare = {
   readonly kind: 'language' | 'crew';
@@ -34,18 +40,23 @@ export type ItemNumbers = {
   readonly topic: string;
   readonly open: number;
   readonly verdict: ItemVerdict;
-  /** Of one shared slope, and of its own; undefined where answers were too few or the run stopped. */
-  readonly curve: Enough<ItemEstimate | undefined>;
-  readonly ownCurve: Enough<ItemEstimate | undefined>;
+  /** Of one shared slope, and of its own. */
+  readonly curve: Enough<CurveSaid>;
+  readonly ownCurve: Enough<CurveSaid>;
+  /** Of one shared slope, however few answered it; undefined where no run settled. */
+  readonly estimate: ItemEstimate | undefined;
 };
 
 export type Precision = {
+  readonly outcome: 'converged';
   /** From 0 to 1: how far results would come out the same on another form. */
   readonly reliability: number;
   /** Of a form of `questions`: somebody just at the pass mark would come out so many questions off. */
   readonly questions: number;
   readonly passMark: number;
   readonly offAtPassMark: number;
+  /** In questions, of everybody's result together: the spread of results that is error. */
+  readonly errorOfMeasurement: number | undefined;
   /** The ability at the pass mark, and what a form tells at each ability. */
   readonly ability: number;
   readonly curve: readonly { readonly ability: number; readonly information: number }[];
@@ -60,7 +71,8 @@ export type PartNumbers = {
   /** How many came out at each twentieth of the whole, the last with 100 %. */
   readonly bins: readonly number[];
   readonly groups: readonly GroupShare[];
-  readonly precision: Enough<Precision | 'not-converged'>;
+  readonly forms: Forms;
+  readonly precision: Enough<Precision | NoCurves>;
   readonly items: readonly ItemNumbers[];
 };
 
@@ -80,15 +92,10 @@ export async function partNumbers(db: Db, key: PartKey, part: Part): Promise<Par
     passed: passShare(first),
     bins,
     groups: [...groupsBy(first, 'language'), ...groupsBy(first, 'crew')],
+    forms: formNumbers(answers, first),
     ...(await ofAnswers(answers, first, part)),
   };
 }
-
-export const passShare = (sat: readonly Sat[]): Enough<Share> =>
-  ifEnough(sat.length, fewest.proportion, () => {
-    const passed = sat.filter(({ result }) => result === 'passed').length;
-    return { share: passed / sat.length, interval: wilson(passed, sat.length) };
-  });
 
 function groupsBy(first: readonly Sat[], kind: 'language' | 'crew'): readonly GroupShare[] {
   const groups = Map.groupBy(first, (one) => one[kind]);
@@ -102,7 +109,7 @@ async function ofAnswers(
   first: readonly Sat[],
   part: Part,
 ): Promise<Pick<PartNumbers, 'precision' | 'items'>> {
-  const { responses, sittings, lengths } = answers;
+  const { responses, sittings, asked } = answers;
   const { persons } = responses;
   const [need, needEach] = [fewestForCurves['slope-common'], fewestForCurves['slope-each']];
   if (persons === 0) return { precision: { enough: false, have: 0, need }, items: [] };
@@ -115,70 +122,74 @@ async function ofAnswers(
         ? ('focal' as const)
         : undefined;
   });
+  const lengths = asked.map(({ length }) => length);
   const verdicts = verdictsWith(responses, formStrata(responses, groups, lengths));
   const isAsked = persons >= needEach && verdicts.some(({ answers: own }) => own >= need);
   const [common, each] = await Promise.all([
     persons >= need ? fitted({ responses, model: 'slope-common' }) : undefined,
     isAsked ? fitted({ responses, model: 'slope-each' }) : undefined,
   ]);
-  const items = answers.items.map(({ id, topic, open }, column) => ({
-    id,
-    topic,
-    open,
-    verdict: verdicts[column]!,
-    // One slope is shared by all; what is the item's own takes as many answers as a correlation.
-    curve: curveOf(
-      common?.fit,
-      column,
-      [persons, need],
-      verdicts[column]!.answers,
-      fewest.correlation,
-    ),
-    ownCurve: curveOf(each?.fit, column, [persons, needEach], verdicts[column]!.answers, need),
-  }));
+  const items = answers.items.map(({ id, topic, open }, column) => {
+    const verdict = verdicts[column]!;
+    const had = verdict.answers;
+    return {
+      id,
+      topic,
+      open,
+      verdict,
+      // One slope is shared by all; what is the item's own takes as many answers as a correlation.
+      curve: curveOf(common, column, [persons, need], [had, fewest.correlation]),
+      ownCurve: curveOf(each, column, [persons, needEach], [had, need]),
+      estimate: common?.fit.outcome === 'converged' ? common.fit.items[column] : undefined,
+    };
+  });
   const precision = ifEnough(persons, need, () =>
     common?.fit.outcome === 'converged'
-      ? precisionOf(answers, common.fit, common.reliability ?? 0, part)
-      : 'not-converged',
+      ? precisionOf(answers, items, { ...common, fit: common.fit }, part)
+      : noCurves(common),
   );
   return { precision, items };
 }
 
+type Pair = readonly [have: number, need: number];
+
 function curveOf(
-  fit: ItemFit | undefined,
+  run: Fitted | undefined,
   column: number,
-  [persons, needed]: readonly [number, number],
-  answers: number,
-  neededAnswers: number,
-): Enough<ItemEstimate | undefined> {
+  [persons, needed]: Pair,
+  [answers, neededAnswers]: Pair,
+): Enough<CurveSaid> {
   if (persons < needed) return { enough: false, have: persons, need: needed };
   return ifEnough(answers, neededAnswers, () =>
-    fit?.outcome === 'converged' ? fit.items[column] : undefined,
+    run?.fit.outcome === 'converged'
+      ? { outcome: 'converged', cycles: run.fit.cycles, estimate: run.fit.items[column]! }
+      : noCurves(run),
   );
 }
 
+function noCurves(run: Fitted | undefined): NoCurves {
+  if (run?.fit.outcome !== 'not-converged') return { outcome: 'nothing-to-fit' };
+  const { outcome, reason, cycles } = run.fit;
+  return { outcome, reason, cycles };
+}
+
 function precisionOf(
-  { items }: PartAnswers,
-  fit: ConvergedFit,
-  reliability: number,
+  answers: PartAnswers,
+  items: readonly ItemNumbers[],
+  { fit, reliability = 0 }: Fitted & { readonly fit: ConvergedFit },
   part: Part,
 ): Precision {
-  const columns = fit.items.flatMap((item, column) => (item.estimable ? [{ item, column }] : []));
-  const counts = part.kind === 'written' ? part.blueprint : new Map<string, number>();
-  const topics: readonly TopicCurves[] = [...counts].map(([topic, count]) => ({
-    count,
-    curves: columns.flatMap(({ item: { slope, intercept }, column }) =>
-      items[column]!.topic === topic ? [{ slope, intercept }] : [],
-    ),
-  }));
-  const questions = [...counts.values()].reduce((sum, count) => sum + count, 0);
+  const topics = topicCurves(part, items);
+  const questions = topics.reduce((sum, { count }) => sum + count, 0);
   const passMark = approximate(part.passMark.value);
   const ability = abilityFor(topics, passMark * questions);
   return {
+    outcome: 'converged',
     reliability,
     questions,
     passMark,
     offAtPassMark: Math.sqrt(formAt(topics, ability).variance),
+    errorOfMeasurement: errorOfTotals(totalsOf(answers), reliability),
     ability,
     curve: Array.from({ length: 61 }, (_, place) => {
       const at = -3 + place / 10;
@@ -186,6 +197,16 @@ function precisionOf(
     }),
     cycles: fit.cycles,
   };
+}
+
+/** Questions right of those with a form of the most common length; one left open is not right. */
+function totalsOf({ responses: { items, scores }, asked }: PartAnswers): readonly number[] {
+  const length = commonest(asked.map((own) => own.length));
+  return asked.flatMap((own, row) =>
+    own.length === length
+      ? [own.reduce((sum, column) => sum + (scores[row * items + column] === 1 ? 1 : 0), 0)]
+      : [],
+  );
 }
 
 /** The part of a scheme by its names, or undefined. */

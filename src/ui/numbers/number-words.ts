@@ -4,6 +4,7 @@ import { reliableFrom } from '#engine/statistics/test-verdict.ts';
 import type { Interval } from '#engine/statistics/wilson.ts';
 import { percentOf } from '#ui/insight/share-words.ts';
 import { m } from '#ui/messages/generated/messages.js';
+import { noCurvesWords } from './fit-words.ts';
 import type { PrecisionSaid } from './number-view.ts';
 
 /** To two places, with a real minus sign. */
@@ -21,7 +22,7 @@ export const intervalWords = ({ low, high }: Interval): string =>
 
 export function sharpnessWords(precision: PrecisionSaid): string {
   if (!precision.enough) return tooFewWords(precision);
-  if (precision.value === 'not-converged') return m.numbers_not_converged();
+  if (precision.value.outcome !== 'converged') return noCurvesWords(precision.value);
   const { reliability } = precision.value;
   if (reliability >= 0.8) return m.numbers_apart_well();
   return reliability >= reliableFrom ? m.numbers_apart() : m.numbers_apart_hardly();

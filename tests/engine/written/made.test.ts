@@ -50,6 +50,13 @@ const placeSaying = ({ steps }: Sequence, say: Text): number => {
 const stepOf = ({ steps }: Sequence, { of }: Question): number =>
   steps.findIndex(({ id }) => id === of[0]!.step);
 
+const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+
+const words = (text: string): readonly string[] =>
+  (plain(text).match(/\p{L}{5,}/gu) ?? []).map((word) => word.slice(0, 5));
+
+const firstWord = (text: string): string | undefined => plain(text).match(/\p{L}+/u)?.[0];
+
 const choicesOf = (question: ChooseOne): readonly Text[] => [
   question.right,
   ...question.wrong.map(({ say }) => say),
@@ -86,6 +93,40 @@ describe('laws', () => {
       }
     }
   });
+
+  it.each(walls)(
+    'a key point is one of its step, and no other could be taken for one: $name',
+    (wall) => {
+      const { steps } = wall.sequence;
+      const made = chosen(wall.sequence, 'key-point');
+      expect(made.length).toBe(seeds.length);
+      for (const question of made) {
+        const step = steps[stepOf(wall.sequence, question)]!;
+        expect(step.keyPoints).toContainEqual(question.right);
+        const own = [step.say, step.reason, ...step.keyPoints];
+        for (const { say, because } of question.wrong) {
+          const owners = steps.filter(({ keyPoints }) => keyPoints.some(({ en }) => en === say.en));
+          const told = owners.filter((owner) => because.en.includes(`“${owner.say.en}”`));
+          expect(told.length, because.en).toBe(1);
+          expect(owners.map(({ id }) => id)).not.toContain(step.id);
+          for (const language of languages) {
+            // No word of five letters or more begins as one does that is said of the step.
+            const beginnings = words(own.map((text) => text[language]).join(' '));
+            const shared = words(say[language]).filter((word) => beginnings.includes(word));
+            expect(shared, say[language]).toEqual([]);
+            expect(firstWord(told[0]!.say[language])).not.toBe(firstWord(step.say[language]));
+          }
+          const layers = step.draws.map(({ layer }) => layer);
+          expect(told[0]!.draws.filter(({ layer }) => layers.includes(layer))).toEqual([]);
+          const dangers = told[0]!.hazards.filter((hazard) => step.hazards.includes(hazard));
+          for (const danger of dangers) {
+            const met = steps.filter(({ hazards }) => hazards.includes(danger)).length;
+            expect(met, danger).toBeGreaterThan(steps.length / 2);
+          }
+        }
+      }
+    },
+  );
 
   it.each(walls)('a value is the only one of its choices that is asked for: $name', (wall) => {
     const { sequence } = wall;
@@ -234,6 +275,7 @@ describe('no-regression', () => {
     expect(counts).toEqual({
       before: 144,
       reason: 144,
+      'key-point': 144,
       value: 144,
       wait: 80,
       missing: 144,

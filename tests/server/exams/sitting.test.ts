@@ -6,6 +6,8 @@ import { voidSitting } from '#server/exams/decide-sitting.ts';
 import { invigilated, sittingsOf } from '#server/exams/invigilated.ts';
 import { itemKey } from '#server/exams/item-key.ts';
 import { ownItem, ownResult, ownSitting, ownSittings } from '#server/exams/own-sitting.ts';
+import { formsDrawn } from '#server/numbers/forms-drawn.ts';
+import { expectedShare } from '#engine/written/expected-share.ts';
 import { releaseSitting } from '#server/exams/release.ts';
 import { setUpSitting } from '#server/exams/set-up.ts';
 import { enterCode, makeStartCode } from '#server/exams/start-code.ts';
@@ -62,6 +64,36 @@ describe.each(kinds)('%s', (kind) => {
     expect(uses.toSorted((a, b) => (a.item < b.item ? -1 : 1))).toEqual(
       items.toSorted().map((item) => ({ item, forms: 1 })),
     );
+  });
+
+  test('how hard a form is expected to be is kept with it; a plan of before reads without', async () => {
+    const staff = await examStaff(records.db);
+    const { id } = await waiting(records, staff);
+    const { items, match } = await planIn(records, id);
+    const shares = items.map((item) => expectedShare[questionsOf(content).get(item)!.difficulty]);
+    const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    expect(match?.difficulty.mean).toBeCloseTo(mean, 12);
+    expect(match?.isMatched).toBe(true);
+    const seen = () => invigilated(records.db, content, staff.company, { id, at });
+    expect((await seen())?.match).toEqual(match);
+    const key = { company: staff.company, scheme, part: 'knowledge' };
+    expect(await formsDrawn(records.db, key)).toEqual({
+      forms: 1,
+      mean: match?.difficulty.mean,
+      spread: 0,
+      least: match?.difficulty.mean,
+      most: match?.difficulty.mean,
+      unmatched: 0,
+      unknown: 0,
+    });
+    const { match: _gone, ...before } = await planIn(records, id);
+    await records.db
+      .updateTable('sitting')
+      .set({ plan: JSON.stringify(before) })
+      .where('id', '=', id)
+      .execute();
+    expect(await seen()).toMatchObject({ count: 30, match: undefined });
+    expect(await formsDrawn(records.db, key)).toBeUndefined();
   });
 
   test('the next form holds none of the questions that were on the first', async () => {
@@ -269,7 +301,10 @@ describe.each(kinds)('%s', (kind) => {
       clock: { phase: 'open', left: plan.allowed - 2 * 60_000 },
     });
     await tell(records, actAt(staff.candidate, 3), id, [{ kind: 'handed-in' }]);
-    expect((await seen(4))?.marked?.detail.earned).toBe(1);
+    const over = await seen(4);
+    expect(over?.marked?.detail.earned).toBe(1);
+    // Nobody else sat it: how able that makes somebody is not told.
+    expect(over?.ability).toEqual({ enough: false, have: 0, need: 100 });
     expect(await own()).toBeUndefined();
     await releaseSitting(records, actAt(staff.examiner, 20), content, id);
     expect(await own()).toMatchObject({ result: 'failed', detail: { earned: 1, possible: 30 } });

@@ -10,6 +10,7 @@ import { readsAs } from '#engine/written/reads-as.ts';
 import { comesBefore } from './comes-before.ts';
 import { hiddenFault } from './hidden-fault.ts';
 import { inOrder } from './in-order.ts';
+import { keyPointOf } from './key-point.ts';
 import type { Ground, Maker } from './maker.ts';
 import { missingStep } from './missing.ts';
 import { reasonOf } from './reason.ts';
@@ -19,6 +20,7 @@ import { waitAfter } from './wait.ts';
 export const madeKinds = [
   'before',
   'reason',
+  'key-point',
   'value',
   'wait',
   'missing',
@@ -30,6 +32,7 @@ export type MadeKind = (typeof madeKinds)[number];
 const makers: Readonly<Record<MadeKind, Maker>> = {
   before: comesBefore,
   reason: reasonOf,
+  'key-point': keyPointOf,
   value: valueOf,
   wait: waitAfter,
   missing: missingStep,

@@ -18,9 +18,9 @@ export const load: PageServerLoad = async ({ locals, params }) => {
   if (!sitting) error(404);
   const isOwn = sitting.person === act.by.person;
   // Nobody goes through a sitting of their own before it is released.
-  const { marked: _marked, ...rest } = sitting;
+  const { marked: _marked, ability: _ability, ...rest } = sitting;
   return {
-    sitting: isOwn ? { ...rest, marked: undefined } : sitting,
+    sitting: isOwn ? { ...rest, marked: undefined, ability: undefined } : sitting,
     isOwn,
     mayRelease: may(act.by.roles, 'examine') && !isOwn,
   };

@@ -3,6 +3,7 @@ import { approximate } from '#engine/measure/rational.ts';
 import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { currentContent } from '#server/current-content.ts';
+import { formsDrawn } from '#server/numbers/forms-drawn.ts';
 import { numbersOf } from '#server/numbers/numbers.ts';
 import { open, panelsOf } from '#server/numbers/panels.ts';
 import { partNamed } from '#server/numbers/part-numbers.ts';
@@ -30,6 +31,7 @@ export const load: PageServerLoad = async ({ locals, params }) => {
       passMark: approximate(part.passMark.value),
     },
     numbers,
+    drawn: part.kind === 'written' ? await formsDrawn(db, key) : undefined,
     panels: part.kind === 'written' ? await panelsOf(db, key) : [],
     mayLead: may(act.by.roles, 'change the question bank'),
     questions: items.map((item) => lineOf(item, texts, retired)),
