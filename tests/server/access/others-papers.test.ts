@@ -14,7 +14,7 @@ const origin = 'https://underlap.example';
 
 /** Who may see what others hold; an apprentice sees no more than their own. */
 const seesCertificates: readonly Role[] = ['trainer', 'examiner', 'office'];
-const seesApplications: readonly Role[] = ['examiner', 'office'];
+const seesApplications: readonly Role[] = ['trainer', 'examiner', 'office'];
 
 describe.each(kinds)('%s', (kind) => {
   let records: Records;
