@@ -17,8 +17,13 @@ import { due } from '#server/assignments/due.ts';
 import * as thoseGiven from '#server/assignments/those-given.ts';
 import * as decisions from '#server/attempts/decisions.ts';
 import * as keptAttempts from '#server/attempts/kept-attempts.ts';
+import { openContent } from '#server/content.ts';
 import { type Db, openDatabase, sqliteFile } from '#server/database/open-database.ts';
+import { ownSittings } from '#server/exams/own-sitting.ts';
+import { crewInsight } from '#server/insight/crew-insight.ts';
 import { crewStandings } from '#server/insight/crew-standings.ts';
+import type { Member } from '#server/people/member.ts';
+import * as crewList from '#server/people/crew-list.ts';
 import * as roll from '#server/people/roll.ts';
 import { at, company, crewOf, fill, idOf, newestOf, type Size, workOf } from './load/fill.ts';
 
@@ -34,12 +39,39 @@ const [rounds, runs] = [7, 30];
 /** Of a crew or person by a number below that of people. */
 type Query = (db: Db, one: number) => Promise<unknown>;
 
-const member = (one: number) => ({ company, person: idOf('person', one), crew: crewOf(one) });
+const member = (one: number): Member => ({
+  company,
+  companyName: 'Filled',
+  isDemo: false,
+  person: idOf('person', one),
+  name: 'Trainer',
+  crew: crewOf(one),
+  roles: ['trainer'],
+});
 const given = async (db: Db, one: number) => {
   const found = await assignmentList.one(db, company, newestOf(one));
   if (!found) throw new Error(`Nothing was given to the crew of ${one}.`);
   return found;
 };
+
+const content = openContent();
+
+/** Crews on a page: so few that the smallest company fills it. */
+const most = 10;
+
+/** All that the load function of the page asks for, for a trainer. */
+async function companyPage(db: Db, one: number): Promise<void> {
+  await crewList.page(db, company, { most });
+  await assignmentList.list(db, company, { when: 'current', at });
+  await due(db, member(one), at);
+  await ownSittings(db, member(one));
+}
+
+async function crewsPage(db: Db): Promise<void> {
+  await crewList.page(db, company, { most });
+  await crewList.page(db, company, { which: 'closed', most });
+  await crewList.choices(db, company, [], most);
+}
 
 /** What is shown on the pages, a name each. */
 const queries: Readonly<Record<string, Query>> = {
@@ -47,6 +79,14 @@ const queries: Readonly<Record<string, Query>> = {
   'people, a page in the middle': (db, one) =>
     roll.page(db, company, { after: idOf('person', one) }),
   'people of a crew': (db, one) => roll.page(db, company, { crew: crewOf(one) }),
+  'crews, first page': (db) => crewList.page(db, company, { most }),
+  'crews, a page in the middle': (db, one) =>
+    crewList.page(db, company, { after: crewOf(one), most }),
+  'crews that are closed': (db) => crewList.page(db, company, { which: 'closed', most }),
+  'crews to choose from': (db, one) => crewList.choices(db, company, [crewOf(one)], most),
+  'where a crew goes wrong': (db, one) => crewInsight(db, content, company, { crew: crewOf(one) }),
+  'the page of the company, as a trainer': (db, one) => companyPage(db, one),
+  'the page of the crews': (db) => crewsPage(db),
   'standings of a crew': (db, one) => crewStandings(db, company, crewOf(one)),
   'assignments, first page': (db) => assignmentList.list(db, company, { when: 'current', at }),
   'an assignment': (db, one) => given(db, one),
@@ -62,6 +102,8 @@ const queries: Readonly<Record<string, Query>> = {
 
 /** Told and not held: these go past what does not belong on the page, as all that is under way. */
 const walks: typeof queries = {
+  'crews looked for by a rare name': (db, one) =>
+    crewList.page(db, company, { search: `${Math.floor(one / 15)}`, most }),
   'assignments that are past': (db) => assignmentList.list(db, company, { when: 'past', at }),
   'people looked for by a rare name': (db, one) => roll.page(db, company, { search: `b-${one}` }),
 };

@@ -1,7 +1,8 @@
 /**
  * Whom to send, for 500 people and 40 roles, against a tenth of the people and against a quarter of the
  * roles: milliseconds, and how they grow. A job that can be filled and one that cannot are both timed, the
- * second with the cheapest training that fills it.
+ * second with the cheapest training that fills it. Fails where either takes 100 ms or more, in the best of
+ * three medians, as other work on the machine only ever slows.
  *
  *   npm run bench -- job-fit
  */
@@ -36,18 +37,21 @@ function median(people: number, roles: number, share: number): number {
   return times.sort((a, b) => a - b)[times.length >> 1]!;
 }
 
+/** Milliseconds that the office waits for 500 people and 40 roles. */
+const bound = 100;
+const best = (people: number, roles: number, share: number): number =>
+  Math.min(...Array.from({ length: 3 }, () => median(people, roles, share)));
+
 for (const [name, share] of [
   ['can be filled', 0.5],
   ['is short', 0.06],
 ] as const) {
   median(500, 40, share);
-  const [few, quarter, all] = [
-    median(50, 40, share),
-    median(500, 10, share),
-    median(500, 40, share),
-  ];
+  const [few, quarter, all] = [median(50, 40, share), median(500, 10, share), best(500, 40, share)];
+  const holds = all < bound;
+  if (!holds) process.exitCode = 1;
   console.log(
-    `a job that ${name}, 500 people x 40 roles: ${all.toFixed(1)} ms; ` +
+    `${holds ? 'holds' : 'FAILS'}  a job that ${name}, 500 people x 40 roles: ${all.toFixed(1)} ms; ` +
       `${(all / few).toFixed(1)} times 50 people, ${(all / quarter).toFixed(1)} times 10 roles`,
   );
 }

@@ -1,4 +1,4 @@
-/** Renewals as an iCalendar object (RFC 5545, 2009): days, each with reminders before it. */
+/** Renewals as an iCalendar object (RFC 5545, 2009): days, each with reminders before it and on it. */
 import { addPeriod, type IsoDate } from '#engine/calendar.ts';
 
 export type CalendarEntry = {
@@ -50,11 +50,11 @@ const compactDay = (day: IsoDate): string => day.replaceAll('-', '');
 /** `20300501T073000Z`. */
 const compactInstant = (at: string): string => at.slice(0, 19).replace(/[-:]/g, '').concat('Z');
 
-const alarm = (days: number, said: string): readonly string[] => [
+const alarm = (trigger: string, said: string): readonly string[] => [
   'BEGIN:VALARM',
   'ACTION:DISPLAY',
   `DESCRIPTION:${escaped(said)}`,
-  `TRIGGER:-P${days}D`,
+  `TRIGGER:${trigger}`,
   'END:VALARM',
 ];
 
@@ -68,8 +68,10 @@ const eventLines = ({ uid, on, summary, description, url }: CalendarEntry, at: s
   `DESCRIPTION:${escaped(description)}`,
   `URL:${url}`,
   'TRANSP:TRANSPARENT',
-  ...alarm(60, summary),
-  ...alarm(30, summary),
+  ...alarm('-P60D', summary),
+  ...alarm('-P30D', summary),
+  // On the day itself, when people are up: a day begins at midnight where the calendar is.
+  ...alarm('PT8H', summary),
   'END:VEVENT',
 ];
 

@@ -24,6 +24,7 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/': open,
   '/[language].webmanifest': open,
   '/attempts': open,
+  '/check': open,
   '/checks': open,
   '/checks/[check]': open,
   '/attempts/[id]': open,

@@ -7,8 +7,12 @@ import { find, list } from './signing-keys.ts';
 
 const asJwk = (id: string, key: PublicKey) => ({ ...key, kid: id, alg: 'EdDSA', use: 'sig' });
 
-/** A JWK Set (RFC 7517, 2015, section 5): every key that ever signed here, named by its thumbprint. */
-export const keySet = async (db: Db) => ({
+/**
+ * A JWK Set (RFC 7517, 2015, section 5, which lets it say more): every key that ever signed here, named by
+ * its thumbprint, and the origin under which credentials name them.
+ */
+export const keySet = async (db: Db, origin: string) => ({
+  origin,
   keys: (await list(db)).map(({ id, key }) => asJwk(id, key)),
 });
 

@@ -3,8 +3,9 @@ import { createHash } from 'node:crypto';
 import { type CheckSheet, photosIn } from '#engine/exam/check-sheet.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
 import { isUuid } from '#engine/uuid.ts';
+import { may } from '../access/rights.ts';
 import type { Db } from '../database/open-database.ts';
-import type { Act } from '../people/member.ts';
+import type { Act, Member } from '../people/member.ts';
 import { cleanImage } from './image/clean-image.ts';
 import type { ImageFault } from './image/cleaned.ts';
 
@@ -124,3 +125,15 @@ export const photo = (db: Db, company: string, check: string, id: string) =>
     .where('check_id', '=', check)
     .where('check_photo.id', '=', id)
     .executeTakeFirst();
+
+/** For its examiner, for whom it shows, and for who may see applications; undefined for anybody else. */
+export async function photoFor(
+  db: Db,
+  { company, person, roles }: Member,
+  check: string,
+  id: string,
+) {
+  const found = await photo(db, company, check, id);
+  const isTheirs = found?.candidate === person || found?.examiner === person;
+  return isTheirs || may(roles, 'see applications') ? found : undefined;
+}

@@ -13,6 +13,7 @@ import { panels } from './migrations/0009-panels.ts';
 import { jobs } from './migrations/0010-jobs.ts';
 import { apiTokens } from './migrations/0011-api-tokens.ts';
 import { declared } from './migrations/0012-declared.ts';
+import { crewSearch } from './migrations/0013-crew-search.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -30,6 +31,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0010-jobs': jobs,
   '0011-api-tokens': apiTokens,
   '0012-declared': declared,
+  '0013-crew-search': crewSearch,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

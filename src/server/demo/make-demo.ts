@@ -19,7 +19,7 @@ import type { Database, Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
 import type { Auth } from '../logins/auth.ts';
 import { create } from '../logins/logins.ts';
-import { searchText } from '../people/folded.ts';
+import { folded, searchText } from '../people/folded.ts';
 import type { Member } from '../people/member.ts';
 import { demoAttempts, type DemoTask, type DemoWork } from './attempts.ts';
 import { commentsOn, type Remarkable } from './comments.ts';
@@ -196,6 +196,7 @@ async function makeCrews(db: Db, company: string, at: string): Promise<readonly 
     id: freshId(),
     company_id: company,
     name,
+    folded_name: folded(name),
     created_at: at,
   }));
   await db.insertInto('crew').values(rows).execute();

@@ -3,6 +3,7 @@ import { append, type Deed } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
+import type { Crew } from './crew-list.ts';
 import { folded } from './folded.ts';
 import { type Act, doerOf } from './member.ts';
 import { nameForm } from './names.ts';
@@ -10,15 +11,7 @@ import { nameForm } from './names.ts';
 /** `ABSENT`: there is no such crew in the company, or it is closed. */
 export type CrewFault = 'NAME_WRONG' | 'NAME_TAKEN' | 'ABSENT';
 
-export type Crew = {
-  readonly id: string;
-  readonly name: string;
-  readonly closedAt: string | null;
-  /** How many are in it now. */
-  readonly people: number;
-};
-
-/** Every crew of a company, those at work first, by name. */
+/** Every crew of a company, those at work first, by name: for programs; a screen reads a page of them. */
 export async function list(db: Db, company: string): Promise<readonly Crew[]> {
   const crews = await db
     .selectFrom('crew')
@@ -54,13 +47,20 @@ export async function openCrews(
     .execute();
 }
 
-export const isOpenCrew = async (db: Db, company: string, crew: string): Promise<boolean> =>
-  (await openCrews(db, company)).some(({ id }) => id === crew);
+const atWork = (db: Db, company: string) =>
+  db
+    .selectFrom('crew')
+    .select('id')
+    .where('company_id', '=', company)
+    .where('closed_at', 'is', null);
 
-const isTaken = async (trx: Db, company: string, name: string, but?: string): Promise<boolean> =>
-  (await openCrews(trx, company)).some(
-    (crew) => crew.id !== but && folded(crew.name) === folded(name),
-  );
+export const isOpenCrew = async (db: Db, company: string, crew: string): Promise<boolean> =>
+  (await atWork(db, company).where('id', '=', crew).executeTakeFirst()) !== undefined;
+
+async function isTaken(trx: Db, company: string, name: string, but = ''): Promise<boolean> {
+  const same = atWork(trx, company).where('folded_name', '=', folded(name)).where('id', '!=', but);
+  return (await same.executeTakeFirst()) !== undefined;
+}
 
 export async function create(
   db: Db,
@@ -75,7 +75,13 @@ export async function create(
     const id = freshId();
     await trx
       .insertInto('crew')
-      .values({ id, company_id: company, name: name.data, created_at: act.at })
+      .values({
+        id,
+        company_id: company,
+        name: name.data,
+        folded_name: folded(name.data),
+        created_at: act.at,
+      })
       .execute();
     await append(trx, doerOf(act), { action: 'make crew', subject: id });
     return ok(id);
@@ -94,7 +100,8 @@ export async function rename(
   return inTurn(db, company, async (trx) => {
     if (!(await isOpenCrew(trx, company, crew))) return fault('ABSENT');
     if (await isTaken(trx, company, name.data, crew)) return fault('NAME_TAKEN');
-    await changeCrew(trx, act, crew, { name: name.data }, { action: 'rename crew', subject: crew });
+    const named = { name: name.data, folded_name: folded(name.data) };
+    await changeCrew(trx, act, crew, named, { action: 'rename crew', subject: crew });
     return ok(true);
   });
 }
@@ -109,8 +116,9 @@ export async function close(
   const { company } = act.by;
   return inTurn(db, company, async (trx) => {
     const [closes, takes] = [crew, to ?? crew];
-    const open = (await openCrews(trx, company)).map(({ id }) => id);
-    if (!open.includes(closes) || !open.includes(takes) || to === crew) return fault('ABSENT');
+    const isThere =
+      (await isOpenCrew(trx, company, closes)) && (await isOpenCrew(trx, company, takes));
+    if (!isThere || to === crew) return fault('ABSENT');
     await trx
       .updateTable('person')
       .set({ crew_id: to })
@@ -146,7 +154,11 @@ async function changeCrew(
   trx: Db,
   act: Act,
   crew: string,
-  change: { readonly name?: string; readonly closed_at?: string | null },
+  change: {
+    readonly name?: string;
+    readonly folded_name?: string;
+    readonly closed_at?: string | null;
+  },
   deed: Deed,
 ): Promise<void> {
   await trx

@@ -1,14 +1,15 @@
 /**
  * Checks a credential file in the browser, by the keys that came with the page: nothing is sent, so it works
- * without signal. Ed25519 is in the Web Cryptography of current browsers.
+ * without signal.
  */
 import { type CertificateState, holdsNow } from '#engine/certificate/state.ts';
-import { fromBase64url } from '#engine/credential/base64url.ts';
 import { credentialId } from '#engine/credential/credential.ts';
 import { originOfIssuer } from '#engine/credential/issuer.ts';
 import type { PublicKey } from '#engine/credential/public-key.ts';
 import { type PublishedState, type Refusal, verifyCredential } from '#engine/credential/verify.ts';
 import { fault, ok, type Result } from '#engine/result.ts';
+import { isSignedInBrowser } from './browser-signature.ts';
+import { holderIn } from './file-says.ts';
 
 export type Known = {
   readonly origin: string;
@@ -23,32 +24,8 @@ export type Known = {
 
 export type CheckFault = Refusal | 'OTHER_CERTIFICATE' | 'CANNOT_CHECK';
 
-const name = 'Ed25519';
-
-/** Throws where the browser cannot do it. */
-async function isSignedInBrowser(
-  { x }: PublicKey,
-  signed: Uint8Array<ArrayBuffer>,
-  signature: Uint8Array<ArrayBuffer>,
-): Promise<boolean> {
-  const bytes = fromBase64url(x);
-  if (!bytes.ok) return false;
-  const key = await crypto.subtle.importKey('raw', bytes.value, { name }, false, ['verify']);
-  return crypto.subtle.verify({ name }, key, signature, signed);
-}
-
 const publishedState = (state: CertificateState): PublishedState =>
   holdsNow(state) || state === 'expired' ? 'in-force' : state;
-
-type Fields = Readonly<Record<string, unknown>>;
-
-/** The name that a credential was made for. */
-function nameIn(credential: Fields): string {
-  const { identifier } = credential['credentialSubject'] as Fields;
-  const [first] = Array.isArray(identifier) ? (identifier as readonly Fields[]) : [];
-  const known = first?.['identityHash'];
-  return typeof known === 'string' ? known : '';
-}
 
 /** For whom it was made, or why not to trust it. */
 export async function checkFile(text: string, known: Known): Promise<Result<string, CheckFault>> {
@@ -67,7 +44,7 @@ export async function checkFile(text: string, known: Known): Promise<Result<stri
     const isLast = id === credentialId(known.address, known.issue);
     const state = isLast ? publishedState(known.state) : 'replaced';
     const now = await verifyCredential(text, { ...verifier, state });
-    return now.ok ? ok(nameIn(now.value.credential)) : now;
+    return now.ok ? ok(holderIn(now.value.credential)) : now;
   } catch {
     return fault('CANNOT_CHECK');
   }

@@ -13,6 +13,7 @@ export const keptSections = [
   'attempts',
   'due',
   'checks',
+  'check',
 ] as const;
 
 export function isKeptPage(pathname: string): boolean {

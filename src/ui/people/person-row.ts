@@ -12,3 +12,6 @@ export type PersonRow = {
 };
 
 export type CrewName = { readonly id: string; readonly name: string };
+
+/** Crews to choose from; `isMore` where others are left out. */
+export type CrewChoices = { readonly crews: readonly CrewName[]; readonly isMore: boolean };

@@ -49,8 +49,8 @@ function statements({ people, perPerson }: Size): readonly string[] {
   const finished = daysAgo(`i % ${perPerson}`);
   return [
     `insert into company (id, name, created_at) values ('${company}', 'Filled', '${at}')`,
-    `${numbers(crews)} insert into crew (id, company_id, name, created_at)
-     select ${id('crew', 'i')}, '${company}', 'Crew ' || i, '${at}' from n`,
+    `${numbers(crews)} insert into crew (id, company_id, name, folded_name, created_at)
+     select ${id('crew', 'i')}, '${company}', 'Crew ' || i, 'crew ' || i, '${at}' from n`,
     `${numbers(people)} insert into person
        (id, company_id, crew_id, name, number, roles, language, search, created_at)
      select ${id('person', 'i')}, '${company}', ${id('crew', `i / ${inCrew}`)},

@@ -51,7 +51,7 @@ describe('truth', () => {
     const triggers = component
       .getAllSubcomponents('valarm')
       .map((alarm) => String(alarm.getFirstPropertyValue('trigger')));
-    expect(triggers).toEqual(['-P60D', '-P30D']);
+    expect(triggers).toEqual(['-P60D', '-P30D', 'PT8H']);
   });
 
   test('a calendar without entries is one all the same', () => {

@@ -55,7 +55,7 @@ test('every sheet opens without signal at its own address', async ({ page, conte
   const { parts } = (await answer.json()) as { readonly parts: readonly string[] };
   const sheets = parts.flatMap(pagesOf);
   expect(sheets.length).toBeGreaterThan(10);
-  const lists = ['/practise', '/find', '/methods', '/takeoff', '/glossary', '/attempts'];
+  const lists = ['/check', '/practise', '/find', '/methods', '/takeoff', '/glossary', '/attempts'];
   await cutOff(context, site);
 
   for (const address of [...lists, ...sheets]) {

@@ -116,7 +116,7 @@ describe.each(kinds)('%s', (kind) => {
     const before = await credentialOf(at);
     await rotate(db, folder, later);
     const after = await credentialOf(later);
-    const { keys } = await keySet(db);
+    const { keys } = await keySet(db, origin);
     // It looks keys up by their whole name, which in a header is an address.
     const named = keys.map((key) => ({ ...key, kid: `${origin}/keys/${key.kid}` }));
     for (const text of [before, after]) {
@@ -142,7 +142,7 @@ describe.each(kinds)('%s', (kind) => {
     });
     const profile = await issuerDocument(db, origin, act.by.company);
     expect(profile).toMatchObject({ type: ['Profile'], name: 'Test company' });
-    expect(JSON.stringify([document, profile, await keySet(db)])).not.toContain(key.d);
+    expect(JSON.stringify([document, profile, await keySet(db, origin)])).not.toContain(key.d);
     expect(await didDocument(db, origin, 'nobody')).toBeUndefined();
     expect(await issuerDocument(db, origin, 'nobody')).toBeUndefined();
     expect(await oneKey(db, 'none')).toBeUndefined();

@@ -1,11 +1,13 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { verify } from '#server/audit/audit-trail.ts';
+import { freshId } from '#server/fresh-id.ts';
+import * as crewList from '#server/people/crew-list.ts';
 import * as crews from '#server/people/crews.ts';
 import type { Act } from '#server/people/member.ts';
 import * as people from '#server/people/people.ts';
 import * as roll from '#server/people/roll.ts';
 import { freshRecords, kinds, type Records } from '../records.ts';
-import { added, deeds, freshCompany } from './company.ts';
+import { added, at, deeds, freshCompany } from './company.ts';
 
 describe.each(kinds)('%s', (kind) => {
   let records: Records;
@@ -93,5 +95,82 @@ describe.each(kinds)('%s', (kind) => {
       expect(outcome).toEqual({ ok: false, error: 'ABSENT' });
     }
     expect(await crews.list(db, act.by.company)).toMatchObject([{ name: 'Ours', closedAt: null }]);
+  });
+
+  describe('a list of many crews', () => {
+    const names = (page: crewList.CrewPage) => page.crews.map(({ name }) => name);
+    const namesFor = async (asked: crewList.CrewsAsked) =>
+      names(await crewList.page(records.db, act.by.company, asked));
+
+    test('is walked page by page, forth and back, by name whatever the accents', async () => {
+      const { db } = records;
+      for (const name of ['delta', 'Álamo', 'Bravo', 'echo', 'Cobre']) await crewOf(name);
+      await added(db, act, { name: 'Ana', crew: await crewOf('Zulu') });
+      const turn = (asked: crewList.CrewsAsked) =>
+        crewList.page(db, act.by.company, { ...asked, most: 2 });
+      const first = await turn({});
+      const second = await turn({ after: first.next });
+      const third = await turn({ after: second.next });
+      const back = await turn({ before: third.previous });
+      expect([first, second, third, back].map(names)).toEqual([
+        ['Álamo', 'Bravo'],
+        ['Cobre', 'delta'],
+        ['echo', 'Zulu'],
+        ['Cobre', 'delta'],
+      ]);
+      expect([first.previous, third.next]).toEqual([undefined, undefined]);
+      expect(back).toEqual(second);
+      expect(third.crews.map(({ people }) => people)).toEqual([0, 1]);
+      expect(await turn({ before: second.previous })).toEqual(first);
+    });
+
+    test('is searched by beginnings of words, a new name at once, closed ones apart', async () => {
+      const crew = await crewOf('Muro norte');
+      await crewOf('Muro sur');
+      expect(await namesFor({ search: 'NOR mur' })).toEqual(['Muro norte']);
+      for (const search of ['%', '_', 'm_ro', '\\', 'uro']) {
+        expect(await namesFor({ search }), search).toEqual([]);
+      }
+      await crews.rename(records.db, act, crew, { name: 'Peñón' });
+      expect(await namesFor({ search: 'penon' })).toEqual(['Peñón']);
+      expect(await namesFor({ search: 'norte' })).toEqual([]);
+      await crews.close(records.db, act, crew, null);
+      expect(await namesFor({})).toEqual(['Muro sur']);
+      expect(await namesFor({ which: 'closed' })).toEqual(['Peñón']);
+    });
+
+    test('never shows a crew of another company, nor starts from one', async () => {
+      const crew = await crewOf('Ours');
+      const stranger = await freshCompany(records.db);
+      const page = (asked: crewList.CrewsAsked) =>
+        crewList.page(records.db, stranger.by.company, asked);
+      expect(await page({})).toEqual({ crews: [] });
+      expect(await page({ after: crew })).toEqual({ crews: [] });
+      expect(await crewList.named(records.db, stranger.by.company, [crew])).toEqual([]);
+    });
+
+    test('gives a form the first hundred, those chosen besides, and those looked for', async () => {
+      const { db } = records;
+      const { company } = act.by;
+      const rows = Array.from({ length: crewList.choiceLength + 2 }, (_, place) => {
+        const name = `Crew ${1000 + place}`;
+        return {
+          id: freshId(),
+          company_id: company,
+          name,
+          folded_name: name.toLowerCase(),
+          created_at: at,
+        };
+      });
+      await db.insertInto('crew').values(rows).execute();
+      const last = rows.at(-1)!;
+      const few = await crewList.choices(db, company);
+      expect([few.crews.length, few.isMore]).toEqual([crewList.choiceLength, true]);
+      const { crews: shown } = await crewList.choices(db, company, [last.id]);
+      expect(shown[0]).toEqual({ id: last.id, name: last.name });
+      const looked = await crewList.found(db, company, '1100', [last.id], 10);
+      expect(looked.crews.map(({ name }) => name)).toEqual(['Crew 1101', 'Crew 1100']);
+      expect((await crewList.found(db, company, '', [last.id], 10)).crews).toHaveLength(11);
+    });
   });
 });

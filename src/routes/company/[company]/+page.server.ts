@@ -7,7 +7,7 @@ import { attention, examsWaiting } from '#server/board/attention.ts';
 import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
 import { currentContent } from '#server/current-content.ts';
 import { ownSittings } from '#server/exams/own-sitting.ts';
-import * as crews from '#server/people/crews.ts';
+import * as crewList from '#server/people/crew-list.ts';
 import type { PageServerLoad } from './$types';
 
 const shownAssignments = 5;
@@ -15,7 +15,7 @@ const shownAssignments = 5;
 export const load: PageServerLoad = async ({ locals }) => {
   const { db, act } = within(locals);
   const { company, roles } = act.by;
-  const all = may(roles, 'see crews') ? await crews.list(db, company) : undefined;
+  const crews = may(roles, 'see crews') ? await crewList.page(db, company) : undefined;
   const given = may(roles, 'see assignments')
     ? await list(db, company, { when: 'current', at: act.at })
     : undefined;
@@ -36,7 +36,7 @@ export const load: PageServerLoad = async ({ locals }) => {
         ? await attention(db, company, act.at, schemes)
         : await examsWaiting(db, company),
     },
-    crews: all?.filter(({ closedAt }) => closedAt === null),
+    crews: crews && { shown: crews.crews, isMore: crews.next !== undefined },
     given: given?.assignments.slice(0, shownAssignments),
     due: assignments.map(({ id, title, opens, due, works }) => ({
       id,

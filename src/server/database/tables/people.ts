@@ -22,10 +22,12 @@ type CompanyTable = {
   audit_hash: Generated<string>;
 };
 
+/** `folded_name` is what it is looked up and sorted by. */
 type CrewTable = {
   id: string;
   company_id: string;
   name: string;
+  folded_name: Generated<string>;
   created_at: Instant;
   closed_at: Instant | null;
 };

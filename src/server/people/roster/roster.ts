@@ -64,7 +64,7 @@ async function withNewCrews(trx: Db, act: Act, names: readonly string[], deeds: 
     const id = freshId();
     await trx
       .insertInto('crew')
-      .values({ id, company_id: company, name, created_at: act.at })
+      .values({ id, company_id: company, name, folded_name: folded(name), created_at: act.at })
       .execute();
     deeds.push({ action: 'make crew', subject: id });
   }

@@ -2,15 +2,38 @@ import { fail, type RequestEvent } from '@sveltejs/kit';
 import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { textOf } from '#server/access/text-of.ts';
+import * as crewList from '#server/people/crew-list.ts';
 import * as crews from '#server/people/crews.ts';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ locals }) => {
+/** Closed crews that are listed below those at work. */
+const closedShown = 20;
+
+export const load: PageServerLoad = async ({ locals, url }) => {
   const { db, act } = within(locals);
   const { company, roles } = act.by;
+  const of = (name: string) => url.searchParams.get(name) ?? undefined;
+  const which = of('which') === 'closed' ? ('closed' as const) : ('at work' as const);
+  const asked = { search: of('search') ?? '', which };
+  const mayChange = may(roles, 'change crews');
+  // Where all fit on a page, those closed stand below those at work.
+  const page = await crewList.page(db, company, {
+    ...asked,
+    after: of('after'),
+    before: of('before'),
+  });
+  const isWhole = page.next === undefined && page.previous === undefined;
+  const closed = await crewList.page(db, company, { which: 'closed', most: closedShown });
   return {
-    crews: await crews.list(db, company),
-    mayChange: may(roles, 'change crews'),
+    asked,
+    page,
+    isWhole,
+    closed: which === 'closed' ? [] : closed.crews,
+    isMoreClosed: closed.next !== undefined,
+    pageLength: crewList.pageLength,
+    choices: mayChange ? (await crewList.choices(db, company)).crews : [],
+    mayChange,
+    mayBoard: may(roles, 'see the board'),
     mayInvite: may(roles, 'make crew cards'),
   };
 };

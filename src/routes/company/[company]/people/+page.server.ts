@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { textOf } from '#server/access/text-of.ts';
-import { openCrews } from '#server/people/crews.ts';
+import { choices } from '#server/people/crew-list.ts';
 import * as people from '#server/people/people.ts';
 import type { GivenPerson } from '#server/people/person-form.ts';
 import * as roll from '#server/people/roll.ts';
@@ -23,7 +23,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     ...(await roll.page(db, company, { ...asked, after, before })),
     count: await roll.count(db, company),
     pageLength: roll.pageLength,
-    crews: await openCrews(db, company),
+    crews: await choices(db, company, [asked.crew]),
     mayChange: may(roles, 'change people'),
   };
 };

@@ -1,17 +1,14 @@
 import { error, json } from '@sveltejs/kit';
 import { within } from '#server/access/act.ts';
 import { mostFor, refusal, wholeBody } from '#server/access/body.ts';
-import { may } from '#server/access/rights.ts';
-import { keepPhoto, photo } from '#server/checks/photos.ts';
+import { keepPhoto, photoFor } from '#server/checks/photos.ts';
 import type { RequestHandler } from './$types';
 
-/** For its examiner, for whom it shows, and for who may see applications; it never changes. */
+/** It never changes. */
 export const GET: RequestHandler = async ({ locals, params }) => {
   const { db, act } = within(locals);
-  const { company, person, roles } = act.by;
-  const found = await photo(db, company, params.check, params.photo);
-  const isTheirs = found && (found.candidate === person || found.examiner === person);
-  if (!found || !(isTheirs || may(roles, 'see applications'))) error(404);
+  const found = await photoFor(db, act.by, params.check, params.photo);
+  if (!found) error(404);
   return new Response(new Uint8Array(found.bytes), {
     headers: {
       'content-type': found.type,

@@ -1,0 +1,163 @@
+/**
+ * A company's crews by name, a page at a time. A page starts after a crew and not at a count, along an index:
+ * the last page costs as much as the first, and people are counted of the crews on it alone.
+ */
+import { sql } from 'kysely';
+import type { Db } from '../database/open-database.ts';
+import { folded } from './folded.ts';
+
+export const pageLength = 50;
+/** As many as a form lists to choose from. */
+export const choiceLength = 100;
+const longestSearch = 80;
+/** More than any work is given to at once. */
+const longestNamed = 500;
+
+export type Crew = {
+  readonly id: string;
+  readonly name: string;
+  readonly closedAt: string | null;
+  /** How many are in it now. */
+  readonly people: number;
+};
+
+export type CrewsAsked = {
+  /** Beginnings of words in the name. */
+  readonly search?: string | undefined;
+  readonly which?: 'at work' | 'closed';
+  /** The crew that the page comes after, or before. */
+  readonly after?: string | undefined;
+  readonly before?: string | undefined;
+  readonly most?: number;
+};
+
+export type CrewPage = {
+  readonly crews: readonly Crew[];
+  readonly next?: string;
+  readonly previous?: string;
+};
+
+function query(db: Db, company: string, { search = '', which = 'at work' }: CrewsAsked) {
+  const words = folded(search.slice(0, longestSearch)).split(' ').filter(Boolean);
+  let rows = db
+    .selectFrom('crew')
+    .select(['id', 'name', 'closed_at as closedAt'])
+    .where('company_id', '=', company)
+    .where('closed_at', which === 'at work' ? 'is' : 'is not', null);
+  for (const word of words) {
+    const begins = `% ${word.replace(/[\\%_]/g, '\\$&')}%`;
+    rows = rows.where(sql<boolean>`' ' || folded_name like ${begins} escape '\\'`);
+  }
+  return rows;
+}
+
+/** The crews of the page and one more, from the neighbour on. */
+async function rowsFrom(db: Db, company: string, asked: CrewsAsked, most: number) {
+  const [side, direction] = asked.before ? (['<', 'desc'] as const) : (['>', 'asc'] as const);
+  const neighbour = asked.before ?? asked.after;
+  const place =
+    neighbour === undefined
+      ? undefined
+      : await db
+          .selectFrom('crew')
+          .select(['folded_name', 'id'])
+          .where('company_id', '=', company)
+          .where('id', '=', neighbour)
+          .executeTakeFirst();
+  let rows = query(db, company, asked)
+    .orderBy('folded_name', direction)
+    .orderBy('id', direction)
+    .limit(most + 1);
+  if (place) {
+    rows = rows.where(
+      sql<boolean>`(folded_name, id) ${sql.raw(side)} (${place.folded_name}, ${place.id})`,
+    );
+  }
+  return { rows: await rows.execute(), isFirst: place === undefined };
+}
+
+export async function page(db: Db, company: string, asked: CrewsAsked = {}): Promise<CrewPage> {
+  const { most = pageLength } = asked;
+  const { rows, isFirst } = await rowsFrom(db, company, asked, most);
+  const isMore = rows.length > most;
+  const isBackwards = asked.before !== undefined && !isFirst;
+  const shown = rows.slice(0, most);
+  const crews = await counted(db, company, isBackwards ? shown.toReversed() : shown);
+  const [first, last] = [crews[0]?.id, crews.at(-1)?.id];
+  return {
+    crews,
+    ...((isBackwards || isMore) && last !== undefined ? { next: last } : {}),
+    ...((isBackwards ? isMore : !isFirst) && first !== undefined ? { previous: first } : {}),
+  };
+}
+
+async function counted(
+  db: Db,
+  company: string,
+  crews: readonly Omit<Crew, 'people'>[],
+): Promise<readonly Crew[]> {
+  if (crews.length === 0) return [];
+  const counts = await db
+    .selectFrom('person')
+    .select(({ fn }) => ['crew_id', fn.countAll().as('people')])
+    .where('company_id', '=', company)
+    .where('left_at', 'is', null)
+    .where(
+      'crew_id',
+      'in',
+      crews.map(({ id }) => id),
+    )
+    .groupBy('crew_id')
+    .execute();
+  const people = new Map(counts.map((row) => [row.crew_id, Number(row.people)]));
+  return crews.map((crew) => ({ ...crew, people: people.get(crew.id) ?? 0 }));
+}
+
+type Choice = { readonly id: string; readonly name: string };
+
+/** The first of the crews at work by name, with those chosen before; `isMore` where others are left out. */
+export async function choices(
+  db: Db,
+  company: string,
+  chosen: readonly string[] = [],
+  most = choiceLength,
+): Promise<{ readonly crews: readonly Choice[]; readonly isMore: boolean }> {
+  const { rows } = await rowsFrom(db, company, {}, most);
+  const first = rows.slice(0, most).map(({ id, name }) => ({ id, name }));
+  const isMore = rows.length > most;
+  const others = chosen.filter((id) => !first.some((crew) => crew.id === id));
+  return { crews: [...(isMore ? await named(db, company, others) : []), ...first], isMore };
+}
+
+/** Those chosen before and, where there are more than a form lists, those of a name that is looked for. */
+export async function found(
+  db: Db,
+  company: string,
+  search: string,
+  chosen: readonly string[],
+  most: number,
+): Promise<Awaited<ReturnType<typeof choices>>> {
+  const all = await choices(db, company, chosen);
+  if (!all.isMore) return all;
+  const { rows } = await rowsFrom(db, company, { search }, most);
+  const kept = await named(db, company, chosen);
+  const others = rows.slice(0, most).filter(({ id }) => !chosen.includes(id));
+  return { crews: [...kept, ...others.map(({ id, name }) => ({ id, name }))], isMore: true };
+}
+
+/** Those of some crews that are at work, by name. */
+export async function named(
+  db: Db,
+  company: string,
+  ids: readonly string[],
+): Promise<readonly Choice[]> {
+  if (ids.length === 0) return [];
+  return db
+    .selectFrom('crew')
+    .select(['id', 'name'])
+    .where('company_id', '=', company)
+    .where('closed_at', 'is', null)
+    .where('id', 'in', ids.slice(0, longestNamed))
+    .orderBy('folded_name')
+    .execute();
+}
