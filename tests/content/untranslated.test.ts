@@ -10,6 +10,7 @@ const alike = [
   'methods/window-sill.yaml site.weather.values.normal.name: Normal',
   'takeoffs/warm-storage.yaml parts.go.no: No',
   'written/patterns.yaml fault-point: “{step}”. {because}',
+  'written/patterns.yaml key-point-point: “{step}”: {point} {reason}',
   'written/patterns.yaml reason-point: “{step}”. {reason}',
   'written/patterns.yaml value-point: {name}: {rule}. {because}',
 ];

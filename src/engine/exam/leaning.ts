@@ -9,6 +9,9 @@ import type { Blueprint } from './scheme.ts';
 /** Of a topic, by its id, the share that is expected to be gone: 0 to 1. */
 export type Faded = ReadonlyMap<string, number>;
 
+/** A smaller share counts as this one: nothing is known of a person that exactly, and it stays dividable. */
+const least = 1e-6;
+
 /**
  * `available`: how many questions each topic has, which no form asks more than. A topic of which nothing
  * is known counts as faded as the others are on average.
@@ -19,12 +22,12 @@ export function leaningTo(
   available: ReadonlyMap<string, number>,
 ): Blueprint {
   const known = [...blueprint.keys()].flatMap((topic) => faded.get(topic) ?? []);
-  if (known.length === 0 || known.every((share) => share === 0)) return blueprint;
+  if (known.length === 0) return blueprint;
   const usual = mean(known);
   const asked = new Map([...blueprint].map(([topic, count]) => [topic, Math.ceil(count / 2)]));
   const lots = [...blueprint].map(([topic, count]) => ({
     topic,
-    weight: Math.floor(count / 2) * (faded.get(topic) ?? usual),
+    weight: Math.floor(count / 2) * Math.max(faded.get(topic) ?? usual, least),
     dealt: 0,
   }));
   const free = [...blueprint.values()].reduce((sum, count) => sum + Math.floor(count / 2), 0);

@@ -11,8 +11,8 @@ import CheckAlone from '#ui/certificates/CheckAlone.svelte';
 import { checkAlone } from '#ui/certificates/check-alone.ts';
 import { aloneWords } from '#ui/certificates/check-words.ts';
 import { fetchKeys, keptKeys } from '#ui/certificates/kept-keys.ts';
+import { language } from '#ui/language/language.svelte.ts';
 import { m } from '#ui/messages/generated/messages.js';
-import { baseLocale, overwriteGetLocale } from '#ui/messages/generated/runtime.js';
 import { certified, moment, origin } from '../../engine/credential/certified.ts';
 
 const [own, other] = [freshKey(), freshKey()];
@@ -45,7 +45,7 @@ afterEach(() => {
   cleanup();
   vi.unstubAllGlobals();
   vi.useRealTimers();
-  overwriteGetLocale(() => baseLocale);
+  language.choose('en');
 });
 
 describe('keys of the issuer', () => {
@@ -183,7 +183,7 @@ describe('the page', () => {
 
   test('says every refusal in both languages', () => {
     for (const locale of ['en', 'es'] as const) {
-      overwriteGetLocale(() => locale);
+      language.choose(locale);
       for (const code of [
         'NO_KEYS',
         'CANNOT_CHECK',
