@@ -158,7 +158,8 @@ test('any wall keeps its address: loaded again it is the same wall', async ({ pa
   ];
   await expect(page.locator('label.card').first()).toBeVisible();
   const before = await shown();
-  expect(before.length).toBeGreaterThan(40);
+  // A phone draws the picture only when it is looked at: there it is the title and the cards.
+  expect(before.length).toBeGreaterThan(15);
   await page.reload();
   await awake(page);
   expect(page.url()).toContain(address);

@@ -23,7 +23,7 @@ test('a certificate is carried, verified by a stranger, suspended, and seen to b
   expect(pdf.headers()['content-type']).toBe('application/pdf');
   expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
   const taking = holder.waitForEvent('download');
-  await holder.getByRole('link', { name: 'Credential file' }).click();
+  await holder.getByRole('link', { name: 'Credential file', exact: true }).click();
   const file = await (await taking).path();
 
   const address = await holder
