@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openDatabase } from '#server/database/open-database.ts';
 import { freshRecords, kinds } from '../server/records.ts';
+import { answersKept, sitting, startCandidate } from './candidate.ts';
 import { reckon } from './reckoning.ts';
 import { startSenders } from './senders.ts';
 import { type Server, startServer } from './server-process.ts';
@@ -34,9 +35,10 @@ function startOffice(company: Company, address: () => string) {
 }
 
 describe.each(kinds)('%s', (kind) => {
-  test(`of a server killed ${kills} times amid submissions, nothing acknowledged is lost or doubled`, async () => {
+  test(`of a server killed ${kills} times amid submissions and an examination, nothing acknowledged is lost or doubled`, async () => {
     const records = await freshRecords(kind);
     const company = await signedInCompany(records);
+    const sat = await sitting(records, company);
     await records.close();
     const folder =
       'folder' in records.place ? records.place.folder : mkdtempSync(join(tmpdir(), 'underlap-f-'));
@@ -45,6 +47,7 @@ describe.each(kinds)('%s', (kind) => {
     let server: Server = await start();
     const stream = startSenders(company, () => server.address);
     const office = startOffice(company, () => server.address);
+    const exam = startCandidate(company.company, sat, () => server.address);
     const starts: number[] = [];
     const acks: number[] = [];
     try {
@@ -60,7 +63,7 @@ describe.each(kinds)('%s', (kind) => {
         server = ready;
         starts.push(ready.milliseconds);
       }
-      await Promise.all([stream.stop(), office.stop()]);
+      await Promise.all([stream.stop(), office.stop(), exam.stop()]);
     } finally {
       await server.kill();
     }
@@ -68,6 +71,9 @@ describe.each(kinds)('%s', (kind) => {
     const opened = openDatabase(records.place);
     try {
       await reckon(opened, company, stream.acknowledged);
+      expect((await answersKept(opened, sat)).toSorted(), 'answers of an examination').toEqual(
+        [...exam.acknowledged].toSorted(),
+      );
       const crews = await opened.db.selectFrom('crew').select('name').execute();
       const names = crews.map(({ name }) => name);
       expect(new Set(names).size).toBe(names.length);
@@ -85,11 +91,13 @@ describe.each(kinds)('%s', (kind) => {
     console.log(
       `${kind}: ${kills} kills, ${stream.acknowledged.size} acknowledged ` +
         `(fewest between kills ${Math.min(...acks)}), ${stream.counts.again} sent again of which ` +
-        `${stream.counts.before} kept before, ${office.made.length} crews, 0 lost; ` +
+        `${stream.counts.before} kept before, ${office.made.length} crews, ` +
+        `${exam.acknowledged.size} answers of an examination (${exam.counts.again} sent again), 0 lost; ` +
         `start ${starts[starts.length >> 1]} ms (median)`,
     );
     expect(Math.min(...acks)).toBeGreaterThan(0);
     expect(office.made.length).toBeGreaterThan(0);
+    expect(exam.acknowledged.size).toBeGreaterThan(kills);
     await records.drop().catch(() => undefined);
   });
 });

@@ -97,6 +97,29 @@ test('a crew made by one is shown by the other, and an attempt sent to both is k
   expect(tries).toBe(1);
 });
 
+test('what one withdraws is work no longer for the other', async () => {
+  const records = openDatabase(place());
+  const other = await signedInCompany(records, 1);
+  const { assignment_id: assignment } = await records.db
+    .selectFrom('assignment_work')
+    .select('assignment_id')
+    .where('id', '=', other.work)
+    .executeTakeFirstOrThrow();
+  await records.close();
+  const { cookie } = other.apprentices[0]!;
+  const sent = async (server: number) => {
+    // Every third is for the work.
+    const list = [submission(0, other.work)];
+    const answer = await post(at(server), { company: other.company, cookie }, list);
+    return ((await answer.json()) as { receipts: { notCounted?: string }[] }).receipts[0];
+  };
+  expect((await sent(0))?.notCounted).toBeUndefined();
+  const path = `/company/${other.company}/assignments/${assignment}?/withdraw`;
+  expect((await form(1, path, {}, other.office.cookie)).status).toBe(200);
+  expect((await sent(0))?.notCounted).toBe('NOT_OPEN');
+  expect((await sent(1))?.notCounted).toBe('NOT_OPEN');
+});
+
 test('when PostgreSQL is restarted in mid-use, both go on by themselves and nothing is lost', async () => {
   const records = openDatabase(place());
   const fresh = await signedInCompany(records, 3);
