@@ -4,12 +4,11 @@
  */
 import { sql } from 'kysely';
 import type { Db } from '../database/open-database.ts';
-import { folded } from './folded.ts';
+import { type Neighbours, pageOf, wordBegins, wordsIn } from './listed.ts';
 
 export const pageLength = 50;
 /** As many as a form lists to choose from. */
 export const choiceLength = 100;
-const longestSearch = 80;
 /** More than any work is given to at once. */
 const longestNamed = 500;
 
@@ -31,23 +30,15 @@ export type CrewsAsked = {
   readonly most?: number;
 };
 
-export type CrewPage = {
-  readonly crews: readonly Crew[];
-  readonly next?: string;
-  readonly previous?: string;
-};
+export type CrewPage = Neighbours & { readonly crews: readonly Crew[] };
 
 function query(db: Db, company: string, { search = '', which = 'at work' }: CrewsAsked) {
-  const words = folded(search.slice(0, longestSearch)).split(' ').filter(Boolean);
   let rows = db
     .selectFrom('crew')
     .select(['id', 'name', 'closed_at as closedAt'])
     .where('company_id', '=', company)
     .where('closed_at', which === 'at work' ? 'is' : 'is not', null);
-  for (const word of words) {
-    const begins = `% ${word.replace(/[\\%_]/g, '\\$&')}%`;
-    rows = rows.where(sql<boolean>`' ' || folded_name like ${begins} escape '\\'`);
-  }
+  for (const word of wordsIn(search)) rows = rows.where(wordBegins('folded_name', word));
   return rows;
 }
 
@@ -73,22 +64,15 @@ async function rowsFrom(db: Db, company: string, asked: CrewsAsked, most: number
       sql<boolean>`(folded_name, id) ${sql.raw(side)} (${place.folded_name}, ${place.id})`,
     );
   }
-  return { rows: await rows.execute(), isFirst: place === undefined };
+  const from = place && { isBackwards: asked.before !== undefined };
+  return { rows: await rows.execute(), from };
 }
 
 export async function page(db: Db, company: string, asked: CrewsAsked = {}): Promise<CrewPage> {
   const { most = pageLength } = asked;
-  const { rows, isFirst } = await rowsFrom(db, company, asked, most);
-  const isMore = rows.length > most;
-  const isBackwards = asked.before !== undefined && !isFirst;
-  const shown = rows.slice(0, most);
-  const crews = await counted(db, company, isBackwards ? shown.toReversed() : shown);
-  const [first, last] = [crews[0]?.id, crews.at(-1)?.id];
-  return {
-    crews,
-    ...((isBackwards || isMore) && last !== undefined ? { next: last } : {}),
-    ...((isBackwards ? isMore : !isFirst) && first !== undefined ? { previous: first } : {}),
-  };
+  const { rows, from } = await rowsFrom(db, company, asked, most);
+  const { shown, ...neighbours } = pageOf(rows, most, from);
+  return { crews: await counted(db, company, shown), ...neighbours };
 }
 
 async function counted(

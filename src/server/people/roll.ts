@@ -7,10 +7,9 @@
 import { sql } from 'kysely';
 import { type Role, rolesFrom } from '../access/roles.ts';
 import type { Db } from '../database/open-database.ts';
-import { folded } from './folded.ts';
+import { type Neighbours, pageOf, wordBegins, wordsIn } from './listed.ts';
 
 export const pageLength = 50;
-const longestSearch = 100;
 
 export type Asked = {
   readonly search?: string | undefined;
@@ -37,12 +36,7 @@ export type PersonRow = {
   readonly canSignIn: boolean;
 };
 
-export type Page = {
-  readonly people: readonly PersonRow[];
-  /** Whom to ask for after or before for the neighbouring pages; undefined where there are none. */
-  readonly next?: string;
-  readonly previous?: string;
-};
+export type Page = Neighbours & { readonly people: readonly PersonRow[] };
 
 const columns = [
   'person.id',
@@ -81,9 +75,6 @@ export async function one(db: Db, company: string, person: string): Promise<Pers
   return row && rowFrom(row);
 }
 
-const wordBegins = (word: string) =>
-  sql<boolean>`' ' || person.search like ${`% ${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`;
-
 /** The query of a page, one person longer than the page. */
 export function pageQuery(
   db: Db,
@@ -91,7 +82,6 @@ export function pageQuery(
   { search = '', crew, who = 'here', most = pageLength }: Asked,
   from?: { readonly search: string; readonly id: string; readonly isBackwards: boolean },
 ) {
-  const words = folded(search.slice(0, longestSearch)).split(' ').filter(Boolean);
   const direction = from?.isBackwards ? 'desc' : 'asc';
   let query = withCrews(db)
     .where('person.company_id', '=', company)
@@ -102,7 +92,7 @@ export function pageQuery(
     .limit(most + 1);
   if (crew === 'none') query = query.where('person.crew_id', 'is', null);
   else if (crew) query = query.where('person.crew_id', '=', crew);
-  for (const word of words) query = query.where(wordBegins(word));
+  for (const word of wordsIn(search)) query = query.where(wordBegins('person.search', word));
   if (from) {
     const side = sql.raw(from.isBackwards ? '<' : '>');
     query = query.where(
@@ -127,17 +117,8 @@ export async function page(db: Db, company: string, asked: Asked): Promise<Page>
           .executeTakeFirst();
   const from = place && { ...place, isBackwards };
   const rows = await pageQuery(db, company, asked, from).execute();
-  const isMore = rows.length > most;
-  const shown = rows.slice(0, most).map(rowFrom);
-  const people = from?.isBackwards ? shown.toReversed() : shown;
-  const [first, last] = [people[0]?.id, people.at(-1)?.id];
-  const hasNext = from?.isBackwards ? true : isMore;
-  const hasPrevious = from?.isBackwards ? isMore : from !== undefined;
-  return {
-    people,
-    ...(hasNext && last !== undefined ? { next: last } : {}),
-    ...(hasPrevious && first !== undefined ? { previous: first } : {}),
-  };
+  const { shown, ...neighbours } = pageOf(rows, most, from);
+  return { people: shown.map(rowFrom), ...neighbours };
 }
 
 /** How many are with a company. */
