@@ -59,19 +59,23 @@ export type AttemptLine = {
 
 const mostLines = 100;
 
-/** What somebody did for some works, the latest first; at most a hundred. */
-export async function forWorks(
-  db: Db,
-  company: string,
-  { person, works }: { readonly person: string; readonly works: readonly string[] },
-): Promise<readonly AttemptLine[]> {
-  const rows = await withMarks(db, company)
+type OfWorks = { readonly person: string; readonly works: readonly string[] };
+
+export const forWorksQuery = (db: Db, company: string, { person, works }: OfWorks) =>
+  withMarks(db, company)
     .where('attempt.person_id', '=', person)
     .where('attempt.work_id', 'in', ['', ...works])
     .orderBy('attempt.received_at', 'desc')
     .orderBy('attempt.id', 'desc')
-    .limit(mostLines)
-    .execute();
+    .limit(mostLines);
+
+/** What somebody did for some works, the latest first; at most a hundred. */
+export async function forWorks(
+  db: Db,
+  company: string,
+  asked: OfWorks,
+): Promise<readonly AttemptLine[]> {
+  const rows = await forWorksQuery(db, company, asked).execute();
   return rows.map(({ name: _name, ...row }) => row);
 }
 

@@ -14,6 +14,7 @@ import { jobs } from './migrations/0010-jobs.ts';
 import { apiTokens } from './migrations/0011-api-tokens.ts';
 import { declared } from './migrations/0012-declared.ts';
 import { crewSearch } from './migrations/0013-crew-search.ts';
+import { attemptsOfPerson } from './migrations/0014-attempts-of-person.ts';
 
 type Step = (db: Kysely<unknown>, kind: Kind) => Promise<void>;
 
@@ -32,6 +33,7 @@ const steps: Readonly<Record<string, Step>> = {
   '0011-api-tokens': apiTokens,
   '0012-declared': declared,
   '0013-crew-search': crewSearch,
+  '0014-attempts-of-person': attemptsOfPerson,
 };
 
 /** The one set of migrations, for either kind of database. They only go forward: a backup goes back. */

@@ -78,6 +78,12 @@ export function sqliteDialect(database: DatabaseSync): Dialect {
 }
 
 /**
+ * Pages kept in memory, as they are read: SQLite's own 2,000 KiB hold less than one page of the people of
+ * a company of 20,000 touches in turn (tests/bench/growth.ts: 0.53 ms to 0.43).
+ */
+const cacheKibibytes = 65_536;
+
+/**
  * Opens a file, or makes it. A write that was answered survives a power cut (`synchronous=full`);
  * readers and the writer do not wait for each other (write-ahead log).
  */
@@ -86,6 +92,7 @@ export function openSqlite(file: string): DatabaseSync {
   database.exec('pragma journal_mode = wal');
   database.exec('pragma synchronous = full');
   database.exec('pragma foreign_keys = on');
+  database.exec(`pragma cache_size = ${-cacheKibibytes}`);
   return database;
 }
 

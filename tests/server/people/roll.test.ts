@@ -6,6 +6,7 @@ import { searchText } from '#server/people/folded.ts';
 import type { Act } from '#server/people/member.ts';
 import * as people from '#server/people/people.ts';
 import * as roll from '#server/people/roll.ts';
+import { plan } from '../plan.ts';
 import { freshRecords, kinds, type Records } from '../records.ts';
 import { added, freshCompany } from './company.ts';
 
@@ -103,15 +104,8 @@ describe.each(kinds)('%s', (kind) => {
       expect(back).toEqual(seen);
     });
 
-    const planOf = async (asked: roll.Asked, from?: Parameters<typeof roll.pageQuery>[3]) => {
-      const compiled = roll.pageQuery(records.db, big.by.company, asked, from).compile();
-      const explain = kind === 'sqlite' ? 'explain query plan ' : 'explain ';
-      const { rows } = await records.db.executeQuery<Record<string, unknown>>({
-        ...compiled,
-        sql: explain + compiled.sql,
-      });
-      return rows.map((row) => String(row['detail'] ?? row['QUERY PLAN'])).join('\n');
-    };
+    const planOf = (asked: roll.Asked, from?: Parameters<typeof roll.pageQuery>[3]) =>
+      plan(records.db, kind, roll.pageQuery(records.db, big.by.company, asked, from).compile());
 
     const from = { search: 'person m', id: freshId(), isBackwards: false };
 
@@ -122,9 +116,9 @@ describe.each(kinds)('%s', (kind) => {
       ['those in no crew', { crew: 'none' }, from, 'person_here'],
       ['those who have left', { who: 'gone' }, from, 'person_gone'],
     ] as const)('%s is read from an index in its order', async (_, asked, place, index) => {
-      const plan = await planOf(asked, place);
-      expect(plan).toContain(index);
-      expect(plan).not.toMatch(/temp b-tree|seq scan on person/i);
+      const way = await planOf(asked, place);
+      expect(way).toContain(index);
+      expect(way).not.toMatch(/temp b-tree|seq scan on person/i);
     });
 
     test('a word that nearly nobody has is found', async () => {
