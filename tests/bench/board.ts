@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { addPeriod } from '#engine/calendar.ts';
 import type { Scheme } from '#engine/exam/scheme.ts';
 import * as board from '#server/board/board.ts';
+import { attention } from '#server/board/attention.ts';
 import { coverageOf, endings } from '#server/board/coverage-of.ts';
 import { schemesNow } from '#server/board/qualifications.ts';
 import { dayFrom } from '#server/board/records-of.ts';
@@ -57,6 +58,7 @@ const walks: typeof queries = {
   'the soonest to end': page(() => ({ qualification: base, order: 'end' })),
   'somebody by name': page((people) => ({ search: `b-${people - 1}` })),
   'coverage of the year': (db, schemes) => coverageOf(db, company, at, schemes),
+  'what waits for the office': (db, schemes) => attention(db, company, at, schemes),
   'who lapses in 60 days': (db) => endings(db, company, at, through, 50),
   'a job that can be filled': (db, schemes) =>
     planJob(db, company, at, schemes, jobOf(schemes.slice(0, 2), 8)),
