@@ -25,7 +25,7 @@ const words: Readonly<Record<Language, Words>> = {
     well: 'No hay nada que corregir. Muéstresela a quien empiece después.',
     ill: [
       'Revise el orden: lo que queda detrás se hace primero.',
-      'Venga a verme con la hoja de datos antes de intentarlo otra vez.',
+      'Venga a verme con la hoja técnica antes de intentarlo otra vez.',
       'Las medidas están cerca. Lea la tolerancia y mida dos veces.',
     ],
   },

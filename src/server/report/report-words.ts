@@ -7,7 +7,7 @@ const words = {
   asOf: { en: 'States as of', es: 'Estados al' },
   people: { en: 'With the company', es: 'En la empresa' },
   states: { en: 'Who holds what', es: 'Quién tiene qué' },
-  qualification: { en: 'Qualification', es: 'Calificación' },
+  qualification: { en: 'Qualification', es: 'Certificación' },
   granted: { en: 'Granted in the month', es: 'Otorgados en el mes' },
   practice: {
     en: 'Practice in the month, attempts a day',
@@ -44,7 +44,7 @@ export const reportWords = (language: Language): ReportWords =>
 
 export const stateNames: Readonly<Record<QualificationState, Text>> = {
   none: { en: 'None', es: 'Ninguna' },
-  'in-training': { en: 'In training', es: 'En formación' },
+  'in-training': { en: 'In training', es: 'En capacitación' },
   current: { en: 'Current', es: 'Vigente' },
   due: { en: 'Due', es: 'Por renovar' },
   lapsed: { en: 'Lapsed', es: 'Vencida' },

@@ -27,7 +27,7 @@ const headings: Headings<Column> = {
   },
   scheme: {
     en: ['nearest qualification', 'qualification'],
-    es: ['calificación más cercana', 'calificación'],
+    es: ['certificación más cercana', 'certificación', 'calificación más cercana', 'calificación'],
   },
   issuedOn: {
     en: ['issued on', 'date of issue', 'issue date'],
