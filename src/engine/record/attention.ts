@@ -23,4 +23,11 @@ export type Attention =
       readonly scheme: string;
     }
   | { readonly kind: 'applications'; readonly open: number }
-  | { readonly kind: 'late'; readonly id: string; readonly title: string; readonly people: number };
+  | {
+      readonly kind: 'late';
+      readonly id: string;
+      readonly title: string;
+      /** The crews and people whom it is for, by name: several may have work of one title. */
+      readonly to: readonly string[];
+      readonly people: number;
+    };

@@ -127,8 +127,10 @@ async function lateWork(db: Db, company: string, at: string): Promise<readonly A
   const found: Attention[] = [];
   for (const { id, title } of rows) {
     const given = await assignmentList.one(db, company, id);
-    const late = given ? (await thoseGiven.counts(db, company, given, at)).late : 0;
-    if (late > 0) found.push({ kind: 'late', id, title, people: late });
+    if (!given) continue;
+    const { late } = await thoseGiven.counts(db, company, given, at);
+    const to = [...given.crews, ...given.persons].map(({ name }) => name);
+    if (late > 0) found.push({ kind: 'late', id, title, to, people: late });
   }
   return found;
 }

@@ -109,6 +109,8 @@ describe.each(kinds)('%s', (kind) => {
       .insertInto('assignment_for')
       .values({ assignment_id: id, crew_id: null, person_id: person })
       .execute();
-    expect(await waiting()).toEqual([{ kind: 'late', id, title: 'Corners', people: 1 }]);
+    expect(await waiting()).toEqual([
+      { kind: 'late', id, title: 'Corners', to: ['Late'], people: 1 },
+    ]);
   });
 });

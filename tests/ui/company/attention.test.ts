@@ -13,7 +13,7 @@ const items: readonly Item[] = [
   { kind: 'appeal', application: 'a', name: 'Ben' },
   { kind: 'handed-in', sitting: 's', name: 'Cleo', scheme: 'base' },
   { kind: 'applications', open: 4 },
-  { kind: 'late', id: 'w', title: 'Corners', people: 5 },
+  { kind: 'late', id: 'w', title: 'Corners', to: ['North', 'South', 'East', 'West'], people: 5 },
 ];
 
 afterEach(() => language.choose('en'));
@@ -31,6 +31,8 @@ test('each thing that waits leads to where it is dealt with, in the order given'
     '/company/x/assignments/w',
   ]);
   expect(screen.getByRole('link', { name: 'Ben appealed against a decision' })).toBeVisible();
+  const late = 'Corners is late for 5 (North, South, East, …)';
+  expect(screen.getByRole('link', { name: late })).toBeVisible();
 });
 
 test('it speaks Spanish', () => {
