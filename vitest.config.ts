@@ -14,7 +14,7 @@ export default defineConfig({
           isolate: false,
           testTimeout,
           environment: 'node',
-          include: ['tests/{engine,content}/**/*.test.ts'],
+          include: ['tests/{engine,content,browser}/**/*.test.ts'],
         },
       },
       {

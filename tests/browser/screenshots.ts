@@ -1,109 +1,153 @@
 /**
- * Pictures of every screen, by size, language and paper, with a sheet to look over them:
+ * Pictures of every screen and every paper, by size, language and paper light or dark, with a sheet to
+ * look over them:
  *
- *   npm run screenshots        then open test-results/screenshots/index.html
+ *   npm run screenshots               then open test-results/screenshots/index.html
+ *   npm run screenshots -- exam es    those whose name or kind holds each of the words
  */
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from '@playwright/test';
-import { Builder, wallOf } from '../journeys/building.ts';
-import { shootCompany } from './company-pictures.ts';
+import { type Browser, type BrowserContext, chromium } from '@playwright/test';
+import { awake } from '../journeys/building.ts';
 import { launch } from './launch.ts';
-import { pages } from './pages.ts';
+import { canPrint, papers, print } from './pictures/papers.ts';
+import { type PicturedSite, picturedSite } from './pictures/pictured-site.ts';
+import type { Who } from './pictures/people-there.ts';
+import { addressOf, isAt, type Screen } from './pictures/screen.ts';
+import { screens } from './pictures/screens.ts';
 import { serve } from './site.ts';
 
 const folder = join(import.meta.dirname, '../../test-results/screenshots');
+const asked = process.argv.slice(2);
+const isAsked = (name: string): boolean => asked.every((word) => name.includes(word));
 
-const sizes = { phone: { width: 360, height: 740 }, desktop: { width: 1280, height: 900 } };
+const phone = { viewport: { width: 360, height: 740 }, isMobile: true, hasTouch: true };
+const sizes = { phone, desktop: { viewport: { width: 1280, height: 900 } } };
 const languages = { en: 'en-US', es: 'es-MX' } as const;
-const papers = ['light', 'dark'] as const;
+const lights = ['light', 'dark'] as const;
 
-const name = (address: string): string =>
-  address.replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-|-$/g, '') || 'home';
-
-/** A wall half built, and its review: what no address shows by itself. */
-async function shootWork(page: Page, site: string, language: 'en' | 'es', file: string) {
-  const { steps } = wallOf('base-of-wall', { corner: 'inside' });
-  await page.goto(`${site}/practise/base-of-wall?mode=own&seed=4&corner=inside`, {
-    waitUntil: 'networkidle',
-  });
-  // The strap and the primer left out, so that there is something to review.
-  const played = steps.filter(({ id }) => !['fasten-strap', 'prime-wall'].includes(id));
-  const builder = new Builder(page, language);
-  await builder.build(played.slice(0, 10));
-  // What sticks to the screen would else stand halfway down the picture.
-  await page.evaluate(() => scrollTo({ top: 0, behavior: 'instant' }));
-  await page.screenshot({
-    path: join(folder, file.replace('.png', '-building.png')),
-    fullPage: true,
-  });
-  await builder.build(played.slice(10));
-  const inspect = { en: 'Have it inspected', es: 'Pedir la inspección' }[language];
-  await page.getByRole('button', { name: inspect }).click();
-  await page.getByRole('dialog').getByRole('button', { name: inspect }).click();
-  await page.getByRole('heading', { level: 2 }).first().waitFor();
-  await page.waitForTimeout(500);
-  await page.screenshot({
-    path: join(folder, file.replace('.png', '-review.png')),
-    fullPage: true,
-  });
-  return [file.replace('.png', '-building.png'), file.replace('.png', '-review.png')];
-}
-
-/** Every size, language and paper, with what a browser is opened with for it. */
-const kinds = Object.entries(sizes).flatMap(([size, viewport]) =>
-  Object.entries(languages).flatMap(([language, locale]) =>
-    papers.map((colorScheme) => ({
-      kind: `${size}-${language}-${colorScheme}`,
-      language: language as keyof typeof languages,
-      context: {
-        viewport,
-        locale,
-        colorScheme,
-        reducedMotion: 'reduce',
-        serviceWorkers: 'block',
-      } as const,
-    })),
-  ),
+/** Every size and language, with what a browser is opened with for it. */
+const kinds = Object.entries(sizes).flatMap(([size, screen]) =>
+  Object.entries(languages).map(([language, locale]) => ({
+    kind: `${size}-${language}`,
+    language: language as keyof typeof languages,
+    context: { ...screen, locale, reducedMotion: 'reduce', serviceWorkers: 'block' } as const,
+  })),
 );
+type Kind = (typeof kinds)[number];
 
-async function shoot(browser: Browser, site: string): Promise<readonly string[]> {
-  const files: string[] = [];
-  for (const { kind, language, context: options } of kinds) {
-    const context = await browser.newContext(options);
-    const page = await context.newPage();
-    for (const address of pages) {
-      const file = `${name(address)}-${kind}.png`;
-      await page.goto(site + address, { waitUntil: 'networkidle' });
-      await page.screenshot({ path: join(folder, file), fullPage: true });
-      files.push(file);
-    }
-    files.push(...(await shootWork(page, site, language, `work-${kind}.png`)));
-    await context.close();
-    console.log(`${kind}: ${pages.length + 2} pictures`);
+const namesOf = (name: string, kind: string): readonly string[] =>
+  lights.map((light) => `${name}-${kind}-${light}`).filter(isAsked);
+
+/** Runs in the page: what sticks to the screen would else stand halfway down the picture, over the rest. */
+function laidFlat(): void {
+  scrollTo({ top: 0, behavior: 'instant' });
+  for (const part of document.querySelectorAll<HTMLElement>('body *')) {
+    if (getComputedStyle(part).position !== 'sticky') continue;
+    part.style.position = 'relative';
+    part.style.inset = 'auto';
   }
-  await shootCompany(browser, kinds, async (page, shown) => {
-    await page.screenshot({ path: join(folder, `${shown}.png`), fullPage: true });
-    files.push(`${shown}.png`);
-  });
-  return files.toSorted();
 }
 
-rmSync(folder, { recursive: true, force: true });
-mkdirSync(folder, { recursive: true });
-const site = await serve();
-const browser = await chromium.launch(launch);
-try {
-  const files = await shoot(browser, site.address);
+/** One screen in the light, and the same as it stands in the dark. */
+async function shoot(
+  context: BrowserContext,
+  { address, known }: Pick<PicturedSite, 'address' | 'known'>,
+  { kind, language }: Kind,
+  screen: Screen,
+): Promise<void> {
+  const page = await context.newPage();
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.goto(address + addressOf(screen, known), { waitUntil: 'networkidle' });
+  await awake(page);
+  await screen.then?.(page, language, known);
+  const { pathname } = new URL(page.url());
+  if (!isAt(screen.leadsTo ?? screen.route, pathname)) {
+    throw new Error(`${screen.name} leads to ${pathname}`);
+  }
+  await page.evaluate(laidFlat);
+  for (const light of lights) {
+    const name = `${screen.name}-${kind}-${light}`;
+    if (!isAsked(name)) continue;
+    await page.emulateMedia({ colorScheme: light });
+    await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
+  }
+  await page.close();
+}
+
+/** Each person has a browser of their own, kept from screen to screen: lists show what was done before. */
+async function shootAs(
+  browser: Browser,
+  site: PicturedSite,
+  kind: Kind,
+  who: Who | undefined,
+  wanted: readonly Screen[],
+): Promise<number> {
+  const storageState = who && (await site.signedIn(browser, who));
+  const context = await browser.newContext({
+    ...kind.context,
+    ...(storageState === undefined ? {} : { storageState }),
+  });
+  context.setDefaultTimeout(30_000);
+  let failed = 0;
+  for (const screen of wanted) {
+    const empty = screen.isFirstRun ? await serve(undefined, 0, { LOG_LEVEL: 'error' }) : undefined;
+    try {
+      await shoot(context, empty ? { ...site, address: empty.address } : site, kind, screen);
+    } catch (fault) {
+      failed += 1;
+      console.error(`${screen.name} ${kind.kind}: ${String(fault)}`);
+    }
+    await empty?.stop();
+  }
+  if (kind.kind.startsWith('desktop')) {
+    for (const paper of papers.filter((one) => one.as === who)) {
+      const name = `${paper.name}-${kind.language}`;
+      if (canPrint && isAsked(name)) await print(context.request, site, paper, { folder, name });
+    }
+  }
+  await context.close();
+  return failed;
+}
+
+async function shootAll(browser: Browser, site: PicturedSite): Promise<number> {
+  let failed = 0;
+  const people = [...new Set([...screens, ...papers].map((one) => one.as))];
+  for (const kind of kinds) {
+    for (const who of people) {
+      const own = screens.filter((screen) => screen.as === who);
+      const wanted = own.filter(({ name }) => namesOf(name, kind.kind).length > 0);
+      const isPaperWanted = papers.some(
+        (paper) => paper.as === who && isAsked(`${paper.name}-${kind.language}`),
+      );
+      if (wanted.length > 0 || isPaperWanted) {
+        failed += await shootAs(browser, site, kind, who, wanted);
+      }
+    }
+    console.log(`${kind.kind} is done`);
+  }
+  return failed;
+}
+
+function sheetOf(files: readonly string[]): string {
   const figures = files.map(
     (file) =>
-      `<figure><a href="${file}"><img src="${file}" alt=""></a><figcaption>${file}</figcaption></figure>`,
+      `<figure><a href="${file}"><img src="${file}" alt="" loading="lazy"></a><figcaption>${file}</figcaption></figure>`,
   );
   const style = 'body{display:flex;flex-wrap:wrap;gap:1em;font:12px sans-serif}img{height:24em}';
-  writeFileSync(
-    join(folder, 'index.html'),
-    `<!doctype html><title>Every screen</title><style>${style}</style>${figures.join('\n')}`,
-  );
+  return `<!doctype html><title>Every screen</title><style>${style}</style>${figures.join('\n')}`;
+}
+
+if (asked.length === 0) rmSync(folder, { recursive: true, force: true });
+mkdirSync(folder, { recursive: true });
+if (!canPrint) console.log('Without pdftoppm (poppler-utils) papers have no pictures.');
+const site = await picturedSite();
+const browser = await chromium.launch(launch);
+try {
+  if ((await shootAll(browser, site)) > 0) process.exitCode = 1;
+  const files = readdirSync(folder).filter((file) => file.endsWith('.png'));
+  writeFileSync(join(folder, 'index.html'), sheetOf(files.toSorted()));
+  console.log(`${files.length} pictures: ${join(folder, 'index.html')}`);
 } finally {
   await browser.close();
   await site.stop();

@@ -107,7 +107,10 @@ export async function begun(
   return made.value;
 }
 
-export async function bundleOf({ db, company }: Site, id: string): Promise<CheckBundle> {
+export async function bundleOf(
+  { db, company }: Pick<Site, 'db' | 'company'>,
+  id: string,
+): Promise<CheckBundle> {
   const found = await check(db, company, id);
   return basisOf(db, found!);
 }
