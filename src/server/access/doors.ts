@@ -89,6 +89,7 @@ export const doors: Readonly<Record<string, Doors>> = {
     close: 'change crews',
     reopen: 'change crews',
   },
+  '/company/[company]/crews/found': { GET: 'see crews' },
   '/company/[company]/crews/[crew]': { GET: 'see crews' },
   '/company/[company]/board': { GET: 'see the board' },
   '/company/[company]/board/[person]': {
@@ -106,7 +107,7 @@ export const doors: Readonly<Record<string, Doors>> = {
   '/company/[company]/board/declared/template.csv': { GET: 'change certificates' },
   '/company/[company]/board/export.csv': { GET: 'export records' },
   '/company/[company]/jobs': { GET: 'plan jobs' },
-  '/company/[company]/jobs/new': { GET: 'plan jobs', keep: 'plan jobs' },
+  '/company/[company]/jobs/new': { GET: 'plan jobs', find: 'plan jobs', keep: 'plan jobs' },
   '/company/[company]/jobs/[job]': { GET: 'plan jobs', send: 'plan jobs', close: 'plan jobs' },
   '/company/[company]/report.pdf': { GET: 'export records' },
   '/company/[company]/statements.json': { GET: 'export records' },
@@ -128,7 +129,11 @@ export const doors: Readonly<Record<string, Doors>> = {
     close: 'change the question bank',
   },
   '/company/[company]/points': { GET: 'be here' },
-  '/company/[company]/people': { GET: 'see people', create: 'change people' },
+  '/company/[company]/people': {
+    GET: 'see people',
+    find: 'change people',
+    create: 'change people',
+  },
   '/company/[company]/people/[person]': {
     GET: 'see people',
     change: 'change people',

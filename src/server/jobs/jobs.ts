@@ -4,7 +4,7 @@ import { append } from '../audit/audit-trail.ts';
 import { inTurn } from '../companies/in-turn.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
-import { openCrews } from '../people/crews.ts';
+import { named } from '../people/crew-list.ts';
 import { type Act, doerOf } from '../people/member.ts';
 import { type GivenJob, type JobFault, jobFrom } from './job-form.ts';
 
@@ -48,7 +48,12 @@ export async function keep(
   return inTurn(db, company, async (trx) => {
     const before = await trx.selectFrom('job').select('company_id').where('id', '=', id).execute();
     if (before[0]) return before[0].company_id === company ? ok(id) : fault('ABSENT');
-    const crews = new Set((await openCrews(trx, company)).map((crew) => crew.id));
+    const there = await named(
+      trx,
+      company,
+      travel.map(({ crew }) => crew),
+    );
+    const crews = new Set(there.map(({ id: crew }) => crew));
     if (travel.some(({ crew }) => !crews.has(crew))) return fault('UNKNOWN_CREW');
     await trx
       .insertInto('job')

@@ -3,6 +3,7 @@
  * the last page costs as much as the first, and people are counted of the crews on it alone.
  */
 import { sql } from 'kysely';
+import { textOf } from '../access/text-of.ts';
 import type { Db } from '../database/open-database.ts';
 import { type Neighbours, pageOf, wordBegins, wordsIn } from './listed.ts';
 
@@ -75,6 +76,16 @@ export async function page(db: Db, company: string, asked: CrewsAsked = {}): Pro
   return { crews: await counted(db, company, shown), ...neighbours };
 }
 
+export async function one(db: Db, company: string, id: string): Promise<Crew | undefined> {
+  const crew = await db
+    .selectFrom('crew')
+    .select(['id', 'name', 'closed_at as closedAt'])
+    .where('company_id', '=', company)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return crew && (await counted(db, company, [crew]))[0];
+}
+
 async function counted(
   db: Db,
   company: string,
@@ -127,6 +138,45 @@ export async function found(
   const kept = await named(db, company, chosen);
   const others = rows.slice(0, most).filter(({ id }) => !chosen.includes(id));
   return { crews: [...kept, ...others.map(({ id, name }) => ({ id, name }))], isMore: true };
+}
+
+/** How many a form lists of those looked for: more, and the name is not yet narrow enough to choose by. */
+export const foundLength = 20;
+
+export type CrewChoices = {
+  /** Those chosen before, and those found. */
+  readonly crews: readonly Choice[];
+  /** More are at work than a form lists. */
+  readonly isMore: boolean;
+  readonly search: string;
+  /** How many were found by that name; `isCut` where there are others of it. */
+  readonly found: number;
+  readonly isCut: boolean;
+};
+
+/**
+ * What a form lists to choose a crew from: those of the name that was looked for in it, where more are at work
+ * than it lists; the first of them before. Asks at most four times, however many crews there are.
+ */
+export async function forForm(
+  db: Db,
+  company: string,
+  given: FormData | URLSearchParams,
+  chosen: readonly string[] = [],
+): Promise<CrewChoices> {
+  const search = textOf(given, 'crew-search').trim();
+  const all = await choices(db, company, chosen);
+  if (!all.isMore || search === '') return { ...all, search, found: 0, isCut: false };
+  const { rows } = await rowsFrom(db, company, { search }, foundLength);
+  const those = rows.slice(0, foundLength).map(({ id, name }) => ({ id, name }));
+  const ids = new Set(those.map(({ id }) => id));
+  const kept = await named(
+    db,
+    company,
+    chosen.filter((id) => !ids.has(id)),
+  );
+  const isCut = rows.length > foundLength;
+  return { crews: [...kept, ...those], isMore: true, search, found: those.length, isCut };
 }
 
 /** Those of some crews that are at work, by name. */

@@ -172,5 +172,86 @@ describe.each(kinds)('%s', (kind) => {
       expect(looked.crews.map(({ name }) => name)).toEqual(['Crew 1101', 'Crew 1100']);
       expect((await crewList.found(db, company, '', [last.id], 10)).crews).toHaveLength(11);
     });
+
+    describe('of more crews than a form lists, a form', () => {
+      const count = crewList.choiceLength + 50;
+      const nameAt = (place: number) => `${place % 2 ? 'East' : 'West'} ${1000 + place}`;
+      let ids: readonly string[];
+      const ask = async (search: string, chosen: readonly string[] = []) => {
+        let asked = 0;
+        const counting = records.db.withPlugin({
+          transformQuery: ({ node }) => ((asked += 1), node),
+          transformResult: ({ result }) => Promise.resolve(result),
+        });
+        const given = new URLSearchParams({ 'crew-search': search });
+        const answer = await crewList.forForm(counting, act.by.company, given, chosen);
+        return { ...answer, asked };
+      };
+      beforeEach(async () => {
+        ids = Array.from({ length: count }, () => freshId());
+        const rows = ids.map((id, place) => ({
+          id,
+          company_id: act.by.company,
+          name: nameAt(place),
+          folded_name: nameAt(place).toLowerCase(),
+          created_at: at,
+        }));
+        await records.db.insertInto('crew').values(rows).execute();
+      });
+
+      test('lists the first, says that there are more, and keeps the one chosen', async () => {
+        const last = ids.at(-2)!;
+        const { crews: listed, ...told } = await ask('', [last]);
+        expect(listed).toHaveLength(crewList.choiceLength + 1);
+        expect(listed[0]!.id).toBe(last);
+        expect(told).toMatchObject({ isMore: true, search: '', found: 0, isCut: false });
+      });
+
+      test('lists those looked for, as many as can be chosen from, and says where it cut', async () => {
+        const [chosen] = ids;
+        const many = await ask('east', [chosen!]);
+        expect(many.crews.map(({ name }) => name)).toEqual([
+          nameAt(0),
+          ...Array.from({ length: crewList.foundLength }, (_, place) => nameAt(2 * place + 1)),
+        ]);
+        expect(many).toMatchObject({ found: crewList.foundLength, isCut: true, search: 'east' });
+        const one = await ask(' 1149 ');
+        expect(one.crews).toEqual([{ id: ids[149], name: nameAt(149) }]);
+        expect(one).toMatchObject({ found: 1, isCut: false, search: '1149' });
+        expect(await ask('nobody', [chosen!])).toMatchObject({ found: 0, crews: [{ id: chosen }] });
+      });
+
+      test('lists the one chosen once where it is also found, and none that closed', async () => {
+        const found = ids[149]!;
+        expect((await ask('1149', [found])).crews).toHaveLength(1);
+        await crews.close(records.db, act, found, null);
+        expect((await ask('1149', [found])).crews).toEqual([]);
+      });
+
+      test('asks four times at most', async () => {
+        const others = ids.slice(0, 60);
+        for (const [search, chosen] of [
+          ['', []],
+          ['east', []],
+          ['', others],
+          ['east', others],
+        ] as const) {
+          const { asked } = await ask(search, chosen);
+          expect(asked, search).toBeGreaterThan(0);
+          expect(asked, search).toBeLessThanOrEqual(4);
+        }
+      });
+    });
+
+    test('shows one crew with its people, of its own company alone', async () => {
+      const crew = await crewOf('Ours');
+      await added(records.db, act, { name: 'Ann', crew });
+      expect(await crewList.one(records.db, act.by.company, crew)).toMatchObject({
+        id: crew,
+        people: 1,
+      });
+      const stranger = await freshCompany(records.db);
+      expect(await crewList.one(records.db, stranger.by.company, crew)).toBeUndefined();
+    });
   });
 });

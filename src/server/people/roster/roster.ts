@@ -45,7 +45,8 @@ export async function write(
     const deeds: Deed[] = [];
     const crewIds = await withNewCrews(trx, act, now.crews, deeds);
     const crewOf = (name: string | undefined) => crewIds.get(folded(name ?? '')) ?? null;
-    const isOpen = (crew: string | null) => [...crewIds.values()].some((id) => id === crew);
+    const atWork = new Set(crewIds.values());
+    const isOpen = (crew: string | null) => crew !== null && atWork.has(crew);
     const added = now.rows.filter(({ state }) => state === 'new');
     const changed = now.rows.filter(({ state }) => state === 'changed');
     await add(trx, act, added, crewOf, deeds);

@@ -4,7 +4,7 @@ import { askedFrom } from '#server/board/asked-from.ts';
 import * as board from '#server/board/board.ts';
 import { columnsOf, schemesNow } from '#server/board/qualifications.ts';
 import { nearestOf } from '#server/declared/declared.ts';
-import { choices } from '#server/people/crew-list.ts';
+import { forForm } from '#server/people/crew-list.ts';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals, url }) => {
@@ -21,7 +21,7 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     asked: fields,
     isContinued: asked.after !== undefined,
     columns: columnsOf(schemes),
-    crews: await choices(db, company, [fields.crew]),
+    crews: await forForm(db, company, url.searchParams, [fields.crew]),
     today,
     lengths: [...board.pageLengths],
     mayDeclare: may(roles, 'change certificates'),

@@ -1,7 +1,7 @@
 import { fail } from '@sveltejs/kit';
 import { within } from '#server/access/act.ts';
 import * as cards from '#server/people/cards.ts';
-import { openCrews } from '#server/people/crews.ts';
+import { forForm } from '#server/people/crew-list.ts';
 import { qrOf } from '#server/people/qr.ts';
 import * as roll from '#server/people/roll.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -20,7 +20,8 @@ export const load: PageServerLoad = async ({ locals, url }) => {
     .filter((person) => person !== undefined)
     .filter(({ leftAt, roles: held }) => leftAt === null && cards.mayInvite(roles, held))
     .map(({ id, name, number, canSignIn }) => ({ id, name, number, canSignIn }));
-  return { people, crew, crews: await openCrews(db, company), isNamed: named.length > 0 };
+  const crews = await forForm(db, company, url.searchParams);
+  return { people, crew, crews, isNamed: named.length > 0 };
 };
 
 export const actions: Actions = {

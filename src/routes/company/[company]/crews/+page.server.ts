@@ -16,22 +16,25 @@ export const load: PageServerLoad = async ({ locals, url }) => {
   const which = of('which') === 'closed' ? ('closed' as const) : ('at work' as const);
   const asked = { search: of('search') ?? '', which };
   const mayChange = may(roles, 'change crews');
+  const [after, before] = [of('after'), of('before')];
+  // Where a form cannot list all crews, each is changed on a page of its own.
+  const alone = await crewList.one(db, company, of('crew') ?? '');
   // Where all fit on a page, those closed stand below those at work.
-  const page = await crewList.page(db, company, {
-    ...asked,
-    after: of('after'),
-    before: of('before'),
-  });
-  const isWhole = page.next === undefined && page.previous === undefined;
+  const page: crewList.CrewPage = alone
+    ? { crews: [alone] }
+    : await crewList.page(db, company, { ...asked, after, before });
+  const isWhole = !alone && page.next === undefined && page.previous === undefined;
   const closed = await crewList.page(db, company, { which: 'closed', most: closedShown });
   return {
     asked,
     page,
+    isAlone: alone !== undefined,
+    to: of('to') ?? null,
     isWhole,
-    closed: which === 'closed' ? [] : closed.crews,
+    closed: which === 'closed' || alone ? [] : closed.crews,
     isMoreClosed: closed.next !== undefined,
     pageLength: crewList.pageLength,
-    choices: mayChange ? (await crewList.choices(db, company)).crews : [],
+    choices: await crewList.forForm(db, company, url.searchParams, [of('to') ?? '']),
     mayChange,
     mayBoard: may(roles, 'see the board'),
     mayInvite: may(roles, 'make crew cards'),

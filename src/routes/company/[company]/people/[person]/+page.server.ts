@@ -3,20 +3,22 @@ import { within } from '#server/access/act.ts';
 import { may } from '#server/access/rights.ts';
 import { textOf } from '#server/access/text-of.ts';
 import * as cards from '#server/people/cards.ts';
-import { openCrews } from '#server/people/crews.ts';
+import { forForm } from '#server/people/crew-list.ts';
 import * as people from '#server/people/people.ts';
 import type { PersonFault } from '#server/people/person-form.ts';
 import * as roll from '#server/people/roll.ts';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ locals, params }) => {
+export const load: PageServerLoad = async ({ locals, params, url }) => {
   const { db, act } = within(locals);
   const { company, roles } = act.by;
   const person = await roll.one(db, company, params.person);
   if (!person) error(404);
+  const crew = url.searchParams.get('crew') ?? person.crew ?? '';
   return {
     person,
-    crews: await openCrews(db, company),
+    crew,
+    crews: await forForm(db, company, url.searchParams, [crew]),
     cardUntil: await cards.openUntil(db, company, person.id, act.at),
     mayChange: may(roles, 'change people'),
     mayMakeCards: may(roles, 'make crew cards'),
