@@ -3,7 +3,8 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { defineConfig, devices } from '@playwright/test';
-import { launch } from './tests/browser/launch.ts';
+import { launchBare } from './tests/browser/launch.ts';
+import { sizes } from './tests/journeys/sizes.ts';
 
 const freePort = () =>
   new Promise<number>((resolve, reject) => {
@@ -40,18 +41,23 @@ export default defineConfig({
     trace: { mode: 'retain-on-failure', screenshots: false, sources: false },
     // Each journey starts in a fresh browser: what it would keep is never opened again.
     serviceWorkers: 'block',
-    launchOptions: launch,
+    launchOptions: launchBare,
   },
+  // A journey is made once: on a phone, where there is least room, or at a desk when it needs a keyboard or paper. What
+  // proves a layout, a way to press, or that a page is fit for all is made at both. A title says so by @desktop or @both. The
+  // journeys of a company, which are long, look at each page in both sizes on their way (isFitEverywhere).
   projects: [
     {
       name: 'phone',
       testIgnore: ['server/**', 'offline/**'],
-      use: { ...devices['Pixel 5'], viewport: { width: 360, height: 740 } },
+      grepInvert: /@desktop/,
+      use: { ...devices['Pixel 5'], viewport: sizes.phone },
     },
     {
       name: 'desktop',
       testIgnore: ['server/**', 'offline/**'],
-      use: { ...devices['Desktop Chrome'], viewport: { width: 1280, height: 800 } },
+      grep: /@desktop|@both/,
+      use: { ...devices['Desktop Chrome'], viewport: sizes.desktop },
     },
     { name: 'server', testMatch: 'server/**/*.test.ts' },
     {
@@ -59,7 +65,7 @@ export default defineConfig({
       testMatch: 'offline/**/*.test.ts',
       use: {
         ...devices['Pixel 5'],
-        viewport: { width: 360, height: 740 },
+        viewport: sizes.phone,
         serviceWorkers: 'allow',
       },
     },

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { defineConfig } from 'vitest/config';
 
@@ -6,6 +7,8 @@ const testTimeout = 30_000;
 
 export default defineConfig({
   test: {
+    // By itself it would leave a core to nobody, which is half of a machine with two.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {

@@ -38,11 +38,12 @@ const playwright = {
 // The build comes first: it also makes the types and messages that later stages read.
 const build: Stage = { name: 'build', run: ['src/setup/prepare.js', 'build'] };
 
+// The longest first, so that none is left alone at the end.
 const readings: readonly Stage[] = [
-  { name: 'types', run: [bin('svelte-check/bin/svelte-check'), '--output', 'human'] },
-  { name: 'worker types', run: [bin('typescript/bin/tsc'), '-p', 'src/service-worker'] },
   { name: 'lint', run: [bin('eslint/bin/eslint.js'), '.', '--max-warnings', '0'] },
+  { name: 'types', run: [bin('svelte-check/bin/svelte-check'), '--output', 'human'] },
   { name: 'format', run: [bin('prettier/bin/prettier.cjs'), '--check', '.'] },
+  { name: 'worker types', run: [bin('typescript/bin/tsc'), '-p', 'src/service-worker'] },
   {
     name: 'import rules',
     run: [bin('dependency-cruiser/bin/dependency-cruise.mjs'), 'src', 'tests', '-T', 'err-long'],
@@ -50,10 +51,11 @@ const readings: readonly Stage[] = [
   { name: 'unused', run: [bin('knip/bin/knip.js')] },
 ];
 
-const trials: readonly Stage[] = [
-  vitestStage('tests', '!faults'),
-  // Killed, filled up, locked and set back: real processes of the build on real databases.
-  vitestStage('faults', 'faults'),
+const tests = vitestStage('tests', '!faults');
+// Killed, filled up, locked and set back: real processes of the build on real databases.
+const faults = vitestStage('faults', 'faults');
+
+const browsing: readonly Stage[] = [
   {
     name: 'first load',
     run: [
@@ -84,9 +86,10 @@ const runAll = async (stages: readonly Stage[], width: number): Promise<readonly
 
 const counts = [
   await runStage(build),
-  ...(await runAll(readings, 2)),
+  // The faults wait most of their time, for the disk or for a process to start.
+  ...(await Promise.all([runAll([...readings, tests], 2), runStage(faults)])).flat(),
   // One after another: each uses every core by itself.
-  ...(await runAll(trials, 1)),
+  ...(await runAll(browsing, 1)),
 ];
 const sum = (side: keyof Counts): number => counts.reduce((total, count) => total + count[side], 0);
 

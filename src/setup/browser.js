@@ -3,8 +3,14 @@ import { installWithApt, programAt } from './debian.js';
 import { runtime } from './runtime.js';
 import { run, secondsSince, tell } from './run.js';
 
+const whole = 'chromium';
+const bare = 'chromium-headless-shell';
+
 /** The machine's own Chromium: the one CHROMIUM names, or Debian's. */
-export const systemBrowser = () => process.env['CHROMIUM'] ?? programAt('chromium');
+export const systemBrowser = () => process.env['CHROMIUM'] ?? programAt(whole);
+
+/** The same without the windows, menus and settings that a person has of it, where there is one. */
+export const bareBrowser = () => process.env['CHROMIUM'] ?? programAt(bare) ?? programAt(whole);
 
 // Says nothing and returns at once when it is there already.
 const installBesidePackages = () =>
@@ -25,11 +31,12 @@ function installLetters() {
  */
 export function installBrowser() {
   installLetters();
-  if (systemBrowser()) return;
+  if (process.env['CHROMIUM'] || (programAt(whole) && programAt(bare))) return;
   const start = Date.now();
-  if (installWithApt(['chromium', 'fonts-dejavu-core'])) {
+  if (installWithApt([whole, bare, 'fonts-dejavu-core'])) {
     return tell(`Chromium installed with apt-get in ${secondsSince(start)}.`);
   }
+  if (programAt(whole)) return;
   if (installBesidePackages()) return;
   tell(
     'No browser could be installed, so the journeys cannot run. Install Chromium (on Debian:\n' +

@@ -32,11 +32,7 @@ test('what is pressed and typed before the page hears it is done when it does', 
   await expect(page.getByRole('main').getByRole('listitem').first()).toBeVisible();
 });
 
-test('keys are given again in their order, each as often as it was pressed', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(!isMobile, 'The keys are there for thumbs.');
+test('keys are given again in their order, each as often as it was pressed', async ({ page }) => {
   const scripts = await scriptsHeld(page);
   await page.goto('/takeoff/sheet-girth?seed=12', { waitUntil: 'commit' });
   const keys = page.getByRole('group', { name: 'Keys' }).first();

@@ -38,6 +38,12 @@ const words = {
 export const awake = (page: Page): Promise<void> =>
   page.locator('html[data-awake]').waitFor({ state: 'attached' });
 
+/** Opens a page and waits until it hears what is pressed. */
+export async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await awake(page);
+}
+
 /** How something is pressed: by mouse unless told otherwise. */
 export type Press = (part: Locator) => Promise<void>;
 

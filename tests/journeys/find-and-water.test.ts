@@ -1,4 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
+import { open } from './building.ts';
 import { breaches, overhang } from './fitness.ts';
 
 /** Anything of the sheet that is pressed, and is lower than a glove needs. */
@@ -37,7 +38,9 @@ async function openReview(page: Page): Promise<void> {
 }
 
 test.describe('find the fault', () => {
-  test('a place is tapped on the picture, the fault named, noted and marked', async ({ page }) => {
+  test('a place is tapped on the picture, the fault named, noted and marked @both', async ({
+    page,
+  }) => {
     await page.goto('/practise');
     await page.getByRole('link', { name: 'Find the fault' }).click();
     await page.getByRole('link', { name: /^Base of wall/ }).click();
@@ -72,8 +75,8 @@ test.describe('find the fault', () => {
     await expect(page.getByRole('heading', { name: 'Walls you looked over' })).toBeVisible();
   });
 
-  test('the keyboard alone is enough', async ({ page }) => {
-    await page.goto('/find/window-sill?seed=5', { waitUntil: 'networkidle' });
+  test('the keyboard alone is enough @desktop', async ({ page }) => {
+    await open(page, '/find/window-sill?seed=5');
     const places = page.getByRole('group', { name: /^Where\?/ }).getByRole('button');
     await places.first().focus();
     await page.keyboard.press('Enter');
@@ -108,7 +111,7 @@ test.describe('find the fault', () => {
 });
 
 test.describe('the review', () => {
-  test('one way of the water after the other, to a wall repaired until it is dry', async ({
+  test('one way of the water after the other, to a wall repaired until it is dry @both', async ({
     page,
   }) => {
     await openReview(page);

@@ -1,36 +1,49 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, type Page } from '@playwright/test';
+import type axe from 'axe-core';
 import { awake } from './building.ts';
+import { sizes } from './sizes.ts';
 
-const contrast = ['color-contrast', 'color-contrast-enhanced'];
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const asked = { resultTypes: ['violations'] } satisfies axe.RunOptions;
 
-const axeOn = (page: Page): AxeBuilder =>
-  new AxeBuilder({ page })
-    // A page without frames needs no second page to gather what was found in them.
-    .setLegacyMode()
-    // The rows of a long list are alike: the first ones stand for all.
-    .exclude('main li:nth-child(n + 6)')
-    .exclude('main label:nth-child(n + 6)')
-    // What passes is only counted: to describe each of it takes most of the time.
-    .options({
-      resultTypes: ['violations'],
-      rules: { 'color-contrast-enhanced': { enabled: true } },
-    });
+/** Breaches of WCAG 2.2 A and AA, and of contrast at AAA. */
+const everything: axe.RunOptions = {
+  ...asked,
+  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+  rules: { 'color-contrast-enhanced': { enabled: true } },
+};
 
-async function seenBy(axe: AxeBuilder): Promise<readonly string[]> {
-  const { violations } = await axe.analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+const colours: axe.RunOptions = {
+  ...asked,
+  runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] },
+};
+
+/** The rows of a long list are alike: the first ones stand for all. */
+const leftOut = ['main li:nth-child(n + 6)', 'main label:nth-child(n + 6)'];
+
+// In its small form, and once to a page: to hand it over takes as long as to run it.
+const source = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
+
+async function seenBy(page: Page, options: axe.RunOptions): Promise<readonly string[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(source);
+  return page.evaluate(
+    async ([exclude, how]) => {
+      const here = (window as unknown as { readonly axe: typeof axe }).axe;
+      const { violations } = await here.run({ exclude }, how);
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+    },
+    [leftOut, options] as const,
+  );
 }
 
-/** Breaches of WCAG 2.2 A and AA, and of contrast at AAA, that axe can see on the page as it stands. */
-export const breaches = (page: Page): Promise<readonly string[]> =>
-  seenBy(axeOn(page).withTags(tags));
+/** What axe can see on the page as it stands. */
+export const breaches = (page: Page): Promise<readonly string[]> => seenBy(page, everything);
 
 /** The same page on dark paper can only differ by its colours. */
 export async function faintOnDark(page: Page): Promise<readonly string[]> {
   await page.emulateMedia({ colorScheme: 'dark' });
-  const faint = await seenBy(axeOn(page).withRules(contrast));
+  const faint = await seenBy(page, colours);
   await page.emulateMedia({ colorScheme: 'light' });
   return faint;
 }
@@ -90,22 +103,41 @@ export async function isFitOnBothPapers(page: Page): Promise<void> {
 }
 
 /** For whoever would rather look: a folder named by JOURNEY_PICTURES takes every page that is tested. */
-async function picture(page: Page, name: string, language: string): Promise<void> {
+async function picture(page: Page, name: string): Promise<void> {
   const folder = process.env['JOURNEY_PICTURES'];
   if (!folder) return;
-  const path = `${folder}/${test.info().project.name}-${name}-${language}.png`;
+  const path = `${folder}/${page.viewportSize()?.width ?? 0}-${name}.png`;
   await page.screenshot({ path, fullPage: true });
 }
 
-/** Nothing wrong with a page on either paper and in either language: words may be longer, parts are the same. */
-export async function isFitInBoth(page: Page, name: string): Promise<void> {
-  await isFitOnBothPapers(page);
-  await picture(page, name, 'en');
-  await page.getByRole('button', { name: 'Español' }).click();
-  await expect(page.locator('html')).toHaveAttribute('lang', 'es');
-  expect(await overhang(page)).toBe(0);
-  expect(await tooSmall(page)).toEqual([]);
-  await picture(page, name, 'es');
-  await page.getByRole('button', { name: 'English' }).click();
-  await expect(page.locator('html')).toHaveAttribute('lang', 'en');
+async function speak(page: Page, language: string, button: string): Promise<void> {
+  await page.getByRole('button', { name: button }).click();
+  await expect(page.locator('html')).toHaveAttribute('lang', language);
 }
+
+type Size = { readonly width: number; readonly height: number };
+
+/** Nothing wrong with a page at some sizes, on either paper and in either language: words may be longer, parts are the same. */
+async function isFitAt(page: Page, name: string, screens: readonly Size[]): Promise<void> {
+  for (const screen of screens) {
+    await page.setViewportSize(screen);
+    await isFitOnBothPapers(page);
+    await picture(page, `${name}-en`);
+  }
+  await speak(page, 'es', 'Español');
+  for (const screen of screens.toReversed()) {
+    await page.setViewportSize(screen);
+    expect(await overhang(page)).toBe(0);
+    expect(await tooSmall(page)).toEqual([]);
+    await picture(page, `${name}-es`);
+  }
+  await speak(page, 'en', 'English');
+}
+
+/** ... at the size of the screen it is on. */
+export const isFitInBoth = (page: Page, name: string): Promise<void> =>
+  isFitAt(page, name, [page.viewportSize() ?? sizes.phone]);
+
+/** ... on a phone and at a desk, for a journey that is made once. It is left on a phone. */
+export const isFitEverywhere = (page: Page, name: string): Promise<void> =>
+  isFitAt(page, name, [sizes.phone, sizes.desktop]);

@@ -25,7 +25,7 @@ const finish = async (page: Page, press: Press = byMouse) => {
   await expect(review(page)).toBeVisible();
 };
 
-test('a wall is chosen, built right with guidance, inspected and kept', async ({
+test('a wall is chosen, built right with guidance, inspected and kept @both', async ({
   page,
   hasTouch,
 }) => {
@@ -175,8 +175,7 @@ async function tabTo(page: Page, part: Locator) {
   throw new Error(`Tab never comes to ${String(part)}.`);
 }
 
-test('by keyboard alone from choosing a wall to the inspection', async ({ page }, { project }) => {
-  test.skip(project.name === 'phone', 'A phone has no keyboard.');
+test('by keyboard alone from choosing a wall to the inspection @desktop', async ({ page }) => {
   await page.goto('/practise');
   await awake(page);
   await tabTo(page, page.getByRole('radio', { name: 'Base of wall' }));
@@ -209,10 +208,9 @@ test('by keyboard alone from choosing a wall to the inspection', async ({ page }
   await expect(page.getByRole('heading', { name: 'Inspection' })).toBeFocused();
 });
 
-test('by keyboard alone: arrows choose, Enter puts up, Ctrl+Z takes down', async ({ page }, {
-  project,
+test('by keyboard alone: arrows choose, Enter puts up, Ctrl+Z takes down @desktop', async ({
+  page,
 }) => {
-  test.skip(project.name === 'phone', 'A phone has no keyboard.');
   await page.goto('/practise/base-of-wall?mode=own&seed=3');
   const find = page.getByRole('searchbox', { name: 'Find a card' });
   await find.focus();
@@ -315,7 +313,7 @@ test('attempts are carried to another browser; a bad file loses nothing', async 
   await elsewhere.context().close();
 });
 
-test('choosing and building is fit for all on both papers', async ({ page }) => {
+test('choosing and building is fit for all on both papers @both', async ({ page }) => {
   test.slow();
   await page.goto('/practise');
   await isFitOnBothPapers(page);
@@ -329,7 +327,7 @@ test('choosing and building is fit for all on both papers', async ({ page }) => 
   await isFitOnBothPapers(page);
 });
 
-test('a review in Spanish is fit for all on both papers', async ({ page }) => {
+test('a review in Spanish is fit for all on both papers @both', async ({ page }) => {
   test.slow();
   await page.goto('/practise/base-of-wall?mode=own&seed=3&joint=seam');
   const { steps } = wallOf('base-of-wall', { joint: 'seam' });

@@ -1,8 +1,6 @@
 import { expect, test } from '@playwright/test';
 import { walls } from '../content/walls.ts';
 
-test.skip(({ isMobile }) => isMobile, 'Paper is as wide from every screen.');
-
 const methods = [...new Set(walls.map(({ sequence }) => sequence.method.id))];
 
 /** The wall of a method that takes the most steps. */
@@ -18,7 +16,7 @@ const pagesOf = (document: Buffer): number =>
 
 for (const language of ['en', 'es']) {
   for (const id of methods) {
-    test(`${id} in ${language} prints on two sheets, with its picture`, async ({
+    test(`${id} in ${language} prints on two sheets, with its picture @desktop`, async ({
       page,
       baseURL,
     }) => {

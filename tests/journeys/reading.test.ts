@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { awake } from './building.ts';
+import { awake, open } from './building.ts';
 import { breaches, faintOnDark, overhang } from './fitness.ts';
 
 for (const address of [
@@ -10,9 +10,11 @@ for (const address of [
   '/search?q=imprimador',
   '/no-such-sheet',
 ]) {
-  test(`${address} is fit for all on both papers and never runs sideways`, async ({ page }) => {
+  test(`${address} is fit for all on both papers and never runs sideways @both`, async ({
+    page,
+  }) => {
     test.slow();
-    await page.goto(address, { waitUntil: 'networkidle' });
+    await open(page, address);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     expect(await overhang(page)).toBe(0);
     expect(await breaches(page)).toEqual([]);
@@ -20,7 +22,7 @@ for (const address of [
   });
 }
 
-test('from the first page to the very step, through both languages', async ({ page }) => {
+test('from the first page to the very step, through both languages @both', async ({ page }) => {
   await page.goto('/');
   await awake(page);
   const loads: string[] = [];
@@ -75,8 +77,8 @@ test('a wall that the method does not know is named, and the usual one shown', a
   await expect(page.locator('#fasten-strap')).toBeVisible();
 });
 
-test('search is worked with the keyboard alone', async ({ page }) => {
-  await page.goto('/search', { waitUntil: 'networkidle' });
+test('search is worked with the keyboard alone @desktop', async ({ page }) => {
+  await open(page, '/search');
   await page.getByRole('searchbox').focus();
   await page.keyboard.type('fishmouth');
   await expect(page.getByRole('status').filter({ hasText: /\d+ places? found/ })).toBeVisible();
@@ -88,8 +90,8 @@ test('search is worked with the keyboard alone', async ({ page }) => {
   await expect(target).toBeInViewport();
 });
 
-test('the skip link leads past the head of the page', async ({ page }) => {
-  await page.goto('/glossary', { waitUntil: 'networkidle' });
+test('the skip link leads past the head of the page @desktop', async ({ page }) => {
+  await open(page, '/glossary');
   await page.keyboard.press('Tab');
   await expect(page.getByRole('link', { name: 'Skip to the sheet' })).toBeFocused();
   await page.keyboard.press('Enter');
@@ -98,7 +100,7 @@ test('the skip link leads past the head of the page', async ({ page }) => {
 
 test('dark paper is remembered and drawn from the first moment', async ({ page }) => {
   await page.emulateMedia({ colorScheme: 'light' });
-  await page.goto('/', { waitUntil: 'networkidle' });
+  await open(page, '/');
   await page.getByRole('button', { name: 'Dark' }).click();
   await page.reload({ waitUntil: 'commit' });
   await expect(page.locator('html')).toHaveAttribute('data-paper', 'dark');

@@ -5,6 +5,7 @@ import { instanceOf, type Instance } from '#engine/takeoff/instance.ts';
 import { writeAnswer } from '#engine/takeoff/problem.ts';
 import { takeoffOf } from '#engine/takeoff/takeoff.ts';
 import { openContent } from '#server/content.ts';
+import { awake, open } from './building.ts';
 import { printedText } from './printed-text.ts';
 import { breaches, faintOnDark, overhang, tooSmall } from './fitness.ts';
 
@@ -43,9 +44,11 @@ for (const address of [
   '/takeoff/worksheet',
   '/takeoff/history',
 ]) {
-  test(`${address} is fit for all on both papers and never runs sideways`, async ({ page }) => {
+  test(`${address} is fit for all on both papers and never runs sideways @both`, async ({
+    page,
+  }) => {
     test.slow();
-    await page.goto(address, { waitUntil: 'networkidle' });
+    await open(page, address);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     expect(await overhang(page)).toBe(0);
     expect(await breaches(page)).toEqual([]);
@@ -57,11 +60,11 @@ for (const address of [
   });
 }
 
-test('a problem is answered as the trade writes, on the keys of a phone or by keyboard', async ({
+test('a problem is answered as the trade writes, on the keys of a phone or by keyboard @both', async ({
   page,
 }) => {
   const instance = problem('fasteners-one-bar', '12');
-  await page.goto('/takeoff/fasteners-one-bar?seed=12', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff/fasteners-one-bar?seed=12');
   const fasteners = right(instance, 0).split(' ')[0]!;
   const spaces = String(Number(fasteners) - 1);
   if (isPhone(page)) {
@@ -101,24 +104,25 @@ test('a problem is answered as the trade writes, on the keys of a phone or by ke
   await expect(page).toHaveURL(/\/takeoff\/fasteners-one-bar\?seed=(?!12$)\d+$/);
   await expect(field(page)).toHaveValue('');
 
-  await page.goto('/takeoff/history', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff/history');
   await expect(page.getByRole('main').getByRole('listitem').first()).toContainText(
     `${spaces} A known slip · 2 tries`,
   );
-  await page.goto('/takeoff', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff');
   const row = page.getByRole('checkbox', { name: /Fasteners in one bar/ }).locator('xpath=..');
   await expect(row).toContainText('1 of the last 2 right');
 });
 
 test('what was left half done is there after the page was closed', async ({ page }) => {
-  await page.goto('/takeoff/fasteners-one-bar?seed=12', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff/fasteners-one-bar?seed=12');
   await field(page).fill('999');
   await press(page, 'Check');
   await press(page, 'Go on with my answer');
   await expect(page.getByRole('heading', { name: /how far apart/ })).toBeVisible();
   await field(page).fill('1 in');
   await press(page, 'Check');
-  await page.reload({ waitUntil: 'networkidle' });
+  await page.reload();
+  await awake(page);
   await expect(page.getByText('Your answer: 999 fasteners')).toBeVisible();
   await expect(field(page)).toHaveValue('1 in');
 });
@@ -126,7 +130,7 @@ test('what was left half done is there after the page was closed', async ({ page
 test('practice is picked among all by what is missed, and answered from a list', async ({
   page,
 }) => {
-  await page.goto('/takeoff', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff');
   await page.getByRole('radio', { name: /Picked from a list/ }).check();
   await press(page, 'Pick by what I miss');
   await expect(page).toHaveURL(/\/takeoff\/[\w-]+\?seed=\d+&form=choice&among=all$/);
@@ -143,8 +147,10 @@ test('practice is picked among all by what is missed, and answered from a list',
   await expect(page).toHaveURL(/among=all$/);
 });
 
-test('a real job gives its list, keeps its entries and goes into a table', async ({ page }) => {
-  await page.goto('/takeoff/job', { waitUntil: 'networkidle' });
+test('a real job gives its list, keeps its entries and goes into a table @both', async ({
+  page,
+}) => {
+  await open(page, '/takeoff/job');
   const enter = (name: string, text: string) =>
     page.getByRole('textbox', { name, exact: true }).fill(text);
   await press(page, 'Work it out');
@@ -169,7 +175,8 @@ test('a real job gives its list, keeps its entries and goes into a table', async
   expect(await breaches(page)).toEqual([]);
   expect(await overhang(page)).toBe(0);
 
-  await page.reload({ waitUntil: 'networkidle' });
+  await page.reload();
+  await awake(page);
   await expect(list).toContainText('208 fasteners');
   if (!isPhone(page)) {
     const printed = printedText(await page.pdf({ preferCSSPageSize: true }));
@@ -201,7 +208,7 @@ test('a real job gives its list, keeps its entries and goes into a table', async
 });
 
 test('a worksheet is a PDF, the same for the same number', async ({ page, request }) => {
-  await page.goto('/takeoff/worksheet', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff/worksheet');
   await press(page, 'Make the PDF');
   await expect(page.getByText('Choose one kind of problem or more.')).toBeVisible();
   await page.getByRole('checkbox', { name: /Seam tape/ }).check();
@@ -226,7 +233,7 @@ test('a worksheet is a PDF, the same for the same number', async ({ page, reques
 test('an address that asks for what is not there says so, and shows a problem all the same', async ({
   page,
 }) => {
-  await page.goto('/takeoff/seam-tape?seed=seven', { waitUntil: 'networkidle' });
+  await open(page, '/takeoff/seam-tape?seed=seven');
   await expect(page.getByRole('alert')).toContainText('seed=seven');
   await expect(page.getByRole('heading', { level: 1, name: 'Seam tape' })).toBeVisible();
   const response = await page.goto('/takeoff/no-such-problem?seed=1');

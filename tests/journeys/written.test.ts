@@ -42,7 +42,9 @@ async function untilChooseOne(page: Page): Promise<Extract<Question, { kind: 'ch
   throw new Error('None came.');
 }
 
-test('a topic is chosen and a question answered, told its reason, and kept', async ({ page }) => {
+test('a topic is chosen and a question answered, told its reason, and kept @both', async ({
+  page,
+}) => {
   test.slow();
   await page.goto('/written');
   await awake(page);
@@ -64,7 +66,7 @@ test('a topic is chosen and a question answered, told its reason, and kept', asy
   await expect(page.getByRole('main')).toContainText('Preguntadas hasta ahora');
 });
 
-test('a fault is found on a drawn wall, fit for all', async ({ page }) => {
+test('a fault is found on a drawn wall, fit for all @both', async ({ page }) => {
   test.slow();
   await page.goto('/written/faults-and-rework');
   await awake(page);

@@ -36,19 +36,27 @@ const program = (name: string): string => {
   return file;
 };
 
-/** Durable, as in use: an answered write must survive a kill. */
+/** What need not outlive a cut of the power need not wait for the disk. */
+const careless = '-c fsync=off -c synchronous_commit=off -c full_page_writes=off';
+
 const options = (folder: string): string =>
   `-c listen_addresses='' -c unix_socket_directories='${folder}' -c max_connections=200`;
 
-export function startCluster(): Cluster {
+type How = {
+  /** As in use: an answered write must survive a kill. */
+  readonly durable: boolean;
+};
+
+export function startCluster({ durable }: How = { durable: true }): Cluster {
   const folder = mkdtempSync(join(tmpdir(), 'underlap-pg-'));
   const data = join(folder, 'data');
+  const how = durable ? options(folder) : `${options(folder)} ${careless}`;
   const who = identity();
   if (who) chownSync(folder, who.uid, who.gid);
   const run = (name: string, args: readonly string[]) =>
     execFileSync(program(name), args, { ...who, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
   const control = (...args: string[]) =>
-    run('pg_ctl', ['-D', data, '-l', join(folder, 'log'), '-o', options(folder), '-w', ...args]);
+    run('pg_ctl', ['-D', data, '-l', join(folder, 'log'), '-o', how, '-w', ...args]);
 
   run('initdb', ['-D', data, '-U', 'underlap', '-A', 'trust', '-E', 'UTF8', '--locale=C', '-N']);
   control('start');

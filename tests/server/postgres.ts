@@ -10,7 +10,7 @@ declare module 'vitest' {
 
 /** One server for all tests of a run. */
 export default function setup(project: TestProject): () => void {
-  const cluster = startCluster();
+  const cluster = startCluster({ durable: project.name === 'faults' });
   project.provide('postgres', cluster.urlOf('postgres'));
   return () => cluster.stop();
 }

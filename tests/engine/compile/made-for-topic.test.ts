@@ -8,13 +8,14 @@ import { openContent } from '#server/content.ts';
 
 const content = openContent();
 const topics = [...content.topics.values()];
+const madeFor = new Map(topics.map((topic) => [topic, madeForTopic(content, topic)]));
 const nameOf = ({ method, step }: { method: string; step: string }) => `${method}/${step}`;
 
 describe('laws', () => {
   test.each(topics.map((topic) => [topic.id as string, topic] as const))(
     '%s: made questions are about its own steps, have a key, and repeat none that was written',
     (_, topic) => {
-      const made = madeForTopic(content, topic);
+      const made = madeFor.get(topic)!;
       const steps = topic.questions.flatMap(({ of }) => of.map(nameOf));
       const written = topic.questions.map(sameness);
       expect(made.length).toBeLessThanOrEqual(topic.questions.length / 2);
@@ -28,7 +29,7 @@ describe('laws', () => {
   );
 
   test('most topics have some, of several kinds, none of which crowds out another', () => {
-    const all = topics.map((topic) => madeForTopic(content, topic));
+    const all = [...madeFor.values()];
     expect(all.filter(({ length }) => length > 0).length).toBeGreaterThan(topics.length / 2);
     const counts = Map.groupBy(all.flat(), ({ kind }) => kind);
     expect(counts.size).toBeGreaterThan(2);

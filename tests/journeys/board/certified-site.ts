@@ -59,19 +59,23 @@ async function certify(folder: string, company: string): Promise<void> {
 }
 
 export const test = base.extend<{ readonly site: CertifiedSite }>({
-  site: async ({}, use) => {
-    const data = mkdtempSync(join(tmpdir(), 'underlap-board-'));
-    const made = JSON.parse(
-      execFileSync(process.execPath, ['src/cli/underlap.ts', 'demo'], {
-        env: { ...process.env, DATA_DIR: data },
-        stdio: ['ignore', 'pipe', 'ignore'],
-        encoding: 'utf8',
-      }),
-    ) as Demo;
-    await certify(data, made.company);
-    const site = await serve(undefined, 0, { DATA_DIR: data, LOG_LEVEL: 'off' });
-    await use({ ...made, address: site.address });
-    await site.stop();
-    rmSync(data, { recursive: true, force: true });
-  },
+  // To invent a company takes its time where there is other work.
+  site: [
+    async ({}, use) => {
+      const data = mkdtempSync(join(tmpdir(), 'underlap-board-'));
+      const made = JSON.parse(
+        execFileSync(process.execPath, ['src/cli/underlap.ts', 'demo'], {
+          env: { ...process.env, DATA_DIR: data },
+          stdio: ['ignore', 'pipe', 'ignore'],
+          encoding: 'utf8',
+        }),
+      ) as Demo;
+      await certify(data, made.company);
+      const site = await serve(undefined, 0, { DATA_DIR: data, LOG_LEVEL: 'off' });
+      await use({ ...made, address: site.address });
+      await site.stop();
+      rmSync(data, { recursive: true, force: true });
+    },
+    { timeout: 240_000 },
+  ],
 });

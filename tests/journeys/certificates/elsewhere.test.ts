@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { isFit, isFitInBoth, isFitOnBothPapers } from '../fitness.ts';
+import { isFitEverywhere } from '../fitness.ts';
 import { signedIn, test } from './site.ts';
 
 async function makeToken(page: Page): Promise<string> {
@@ -24,7 +24,7 @@ test('the office lets a program in and out again, and reads in what was issued e
   const home = `/company/${site.company}`;
   await page.goto(`${home}/tokens`);
   const token = await makeToken(page);
-  await isFit(page);
+  await isFitEverywhere(page, 'tokens');
   const asked = async () => {
     const headers = { authorization: `Bearer ${token}` };
     const answer = await fetch(`${site.address}/api/people`, { headers });
@@ -54,7 +54,7 @@ test('the office lets a program in and out again, and reads in what was issued e
   });
   await look(page);
   await expect(page.getByText('Issued on: “3/1/2025” is no day.')).toBeVisible();
-  await isFitInBoth(page, 'elsewhere-1');
+  await isFitEverywhere(page, 'elsewhere-1');
 
   const paste = page.locator('summary', { hasText: 'Or paste the rows here' });
   await paste.focus();
@@ -72,5 +72,5 @@ test('the office lets a program in and out again, and reads in what was issued e
   await expect(page.getByText(/issued by Harrow County Trades, number HT-204/)).toBeVisible();
   await expect(page.getByText('First aid')).toBeVisible();
   await expect(page.getByText(/^Declared, not verified/).first()).toBeVisible();
-  await isFitOnBothPapers(page);
+  await isFitEverywhere(page, 'elsewhere-2');
 });

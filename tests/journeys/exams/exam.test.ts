@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { awake } from '../building.ts';
-import { isFitInBoth } from '../fitness.ts';
+import { isFitEverywhere } from '../fitness.ts';
 import { signIn, test } from './staffed-site.ts';
 
 const place = (page: Page) => page.getByText(/^Question \d+ of \d+$/);
@@ -50,10 +50,10 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await office.getByRole('button', { name: 'Look up' }).click();
   await office.getByText('Ana López').click();
   await office.getByText('Base of wall installer').click();
-  await isFitInBoth(office, 'applications-found');
+  await isFitEverywhere(office, 'applications-found');
   await office.getByRole('button', { name: 'Open it' }).click();
   await expect(office.getByRole('heading', { level: 1 })).toHaveText('Ana López');
-  await isFitInBoth(office, 'application');
+  await isFitEverywhere(office, 'application');
   const application = new URL(office.url()).pathname;
 
   const examiner = await signedIn('ed.examiner');
@@ -61,7 +61,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await examiner.getByRole('button', { name: 'Set up a sitting' }).first().click();
   await examiner.getByRole('button', { name: 'Make a start code' }).click();
   const code = await examiner.getByText(/^[A-Z]{3}-[A-Z]{3}$/).textContent();
-  await isFitInBoth(examiner, 'sitting-waiting');
+  await isFitEverywhere(examiner, 'sitting-waiting');
 
   const ana = await signedIn('ana.lopez');
   await ana.getByRole('link', { name: /Written questions/ }).click();
@@ -72,7 +72,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await ana.getByRole('button', { name: 'Begin' }).click();
   await awake(ana);
   await expect(place(ana)).toHaveText('Question 1 of 30');
-  await isFitInBoth(ana, 'exam-question');
+  await isFitEverywhere(ana, 'exam-question');
   await answer(ana);
   await expect(place(ana)).toHaveText('Question 2 of 30');
 
@@ -95,13 +95,13 @@ test('an application, a sitting by its code, a reload in the middle, and the res
 
   await examiner.reload();
   await expect(examiner.getByRole('main')).toContainText('2 of 30 answered.');
-  await isFitInBoth(examiner, 'sitting-handed-in');
+  await isFitEverywhere(examiner, 'sitting-handed-in');
   await examiner.getByRole('button', { name: 'Release the result' }).click();
   await expect(examiner.getByRole('button', { name: 'Release the result' })).toBeHidden();
   await ana.reload();
   await expect(ana.getByRole('heading', { name: 'Result' })).toBeVisible();
   await expect(ana.getByRole('main')).toContainText('Not passed');
-  await isFitInBoth(ana, 'exam-result');
+  await isFitEverywhere(ana, 'exam-result');
   await office.reload();
   await expect(office.getByRole('main')).toContainText('It was not passed.');
 
@@ -135,7 +135,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   const field = ana.getByRole('textbox').first();
   if ((await ana.getByRole('textbox').count()) > 0) await field.fill(`12'-6 1/2"`);
   else await ana.getByRole('radio').first().check({ force: true });
-  await isFitInBoth(ana, 'exam-problem');
+  await isFitEverywhere(ana, 'exam-problem');
   await ana.getByRole('button', { name: 'Save and go on' }).click();
   await expect(place(ana)).toHaveText('Question 2 of 6');
   await ana.reload();
@@ -147,7 +147,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
     .getByText(/parts right$/)
     .first()
     .click();
-  await isFitInBoth(ana, 'exam-problem-result');
+  await isFitEverywhere(ana, 'exam-problem-result');
 
   // A wall: every move is saved, nothing tells whether it is right, and a reload goes on with it.
   await begin(/Mock-ups/);
@@ -160,7 +160,7 @@ test('an application, a sitting by its code, a reload in the middle, and the res
     await expect(ana.getByRole('button', { name: 'Put it up' })).toBeVisible();
     const keep = ana.getByRole('button', { name: /^Leave it at / });
     while ((await keep.count()) > 0) await keep.first().click();
-    if (put === 1) await isFitInBoth(ana, 'exam-wall');
+    if (put === 1) await isFitEverywhere(ana, 'exam-wall');
     await ana.getByRole('button', { name: 'Put it up' }).click();
     await expect(cards).toHaveCount(count - 1 - put);
   }
@@ -168,9 +168,9 @@ test('an application, a sitting by its code, a reload in the middle, and the res
   await ana.reload();
   await awake(ana);
   await expect(cards).toHaveCount(count - 3);
-  await isFitInBoth(ana, 'exam-wall-again');
+  await isFitEverywhere(ana, 'exam-wall-again');
   await handIn();
   await expect(ana.getByRole('main')).toContainText('Not passed');
   await ana.getByText(/ 100$/).first().click();
-  await isFitInBoth(ana, 'exam-wall-result');
+  await isFitEverywhere(ana, 'exam-wall-result');
 });

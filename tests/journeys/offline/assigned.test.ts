@@ -57,7 +57,7 @@ async function giveWall(page: Page, company: string): Promise<void> {
 /** Takes the wall from the list of what is due, builds it without signal, and has it inspected. */
 async function buildWithoutSignal(page: Page, context: BrowserContext): Promise<void> {
   await page.goto('/due');
-  await expect(foot(page)).toContainText('Kept on this device', { timeout: 30_000 });
+  await expect(foot(page)).toContainText('Kept on this device', { timeout: 60_000 });
   await expect(page.getByRole('heading', { name: 'First wall' })).toBeVisible();
   await isFitInBoth(page, 'assigned-4');
   await context.setOffline(true);

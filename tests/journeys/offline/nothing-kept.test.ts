@@ -15,7 +15,9 @@ test('where the browser keeps nothing the app works, and says that it will not o
   const profile = mkdtempSync(join(tmpdir(), 'underlap-browser-'));
   mkdirSync(join(profile, 'Default'));
   writeFileSync(join(profile, 'Default/Preferences'), JSON.stringify(blocked));
+  // The whole browser: the bare one has no such setting.
   const context = await chromium.launchPersistentContext(profile, {
+    channel: 'chromium',
     ...launch,
     locale: 'en-US',
     viewport: { width: 360, height: 740 },

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { isFitInBoth } from '../fitness.ts';
+import { isFitEverywhere } from '../fitness.ts';
 import { test } from './site.ts';
 
 const password = 'three plain words';
@@ -63,13 +63,13 @@ test('a company takes somebody on by a crew card, and a roster by its file', asy
   const page = await office.newPage();
   await setUp(page, await site.setUpCode());
   await addCrew(page, 'North side');
-  await isFitInBoth(page, 'people-1');
+  await isFitEverywhere(page, 'people-1');
   await addPerson(page, 'Ana María López', 'North side');
-  await isFitInBoth(page, 'people-2');
+  await isFitEverywhere(page, 'people-2');
 
   await page.getByRole('button', { name: 'Make a crew card' }).click();
   await expect(page.getByRole('main').getByRole('status')).toContainText('shown this once');
-  await isFitInBoth(page, 'people-3');
+  await isFitEverywhere(page, 'people-3');
   const address = await page.getByText(/\/card\//).textContent();
   expect(address).toMatch(new RegExp(`^${site.address}/card/[a-z2-7-]{30,}$`));
   if (process.env['JOURNEY_PICTURES']) {
@@ -85,9 +85,9 @@ test('a company takes somebody on by a crew card, and a roster by its file', asy
   const ana = await phone.newPage();
   await ana.goto('/card/aaaaa-bbbbb');
   await expect(ana.getByRole('heading', { level: 1 })).toHaveText('This card does not work');
-  await isFitInBoth(ana, 'people-4');
+  await isFitEverywhere(ana, 'people-4');
   await ana.goto(address ?? '');
-  await isFitInBoth(ana, 'people-5');
+  await isFitEverywhere(ana, 'people-5');
   await expect(ana.getByLabel('User name or email')).toHaveValue('ana.lopez');
   await ana.getByLabel('New password').fill(password);
   await ana.getByRole('button', { name: 'Make the account' }).click();
@@ -99,7 +99,7 @@ test('a company takes somebody on by a crew card, and a roster by its file', asy
 
   await section(page, 'People');
   await page.getByRole('link', { name: 'Read in a roster' }).click();
-  await isFitInBoth(page, 'people-6');
+  await isFitEverywhere(page, 'people-6');
   const file = page.getByLabel('Roster file');
   await file.setInputFiles(roster('x'.repeat(1.2 * 1024 * 1024)));
   await page.getByRole('button', { name: 'See what it would change' }).click();
@@ -110,7 +110,7 @@ test('a company takes somebody on by a crew card, and a roster by its file', asy
   await page.getByRole('button', { name: 'See what it would change' }).click();
   await expect(page.getByRole('main')).toContainText('Crew: North side becomes South side');
   await expect(page.getByRole('main')).toContainText('“boss” is no role');
-  await isFitInBoth(page, 'people-7');
+  await isFitEverywhere(page, 'people-7');
 
   const another = page.getByLabel('Choose another file');
   await another.setInputFiles(
@@ -128,7 +128,7 @@ test('a company takes somebody on by a crew card, and a roster by its file', asy
   const rows = page.locator('ul.people').getByRole('listitem');
   await expect(rows).toHaveCount(1);
   await expect(rows).toContainText('South side');
-  await isFitInBoth(page, 'people-8');
+  await isFitEverywhere(page, 'people-8');
   const saved = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Save the roster' }).click();
   expect((await saved).suggestedFilename()).toMatch(/^roster-.*\.csv$/);
