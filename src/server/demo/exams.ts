@@ -9,6 +9,7 @@ import { renewedUntil, validUntil } from '#engine/exam/renewal.ts';
 import { renewalParts, type Scheme, type WrittenPart } from '#engine/exam/scheme.ts';
 import { addPeriod } from '#engine/calendar.ts';
 import { randomFrom, whole } from '#engine/random.ts';
+import type { Language, Text } from '#engine/text.ts';
 import { freshPublicId } from '../certificates/public-id.ts';
 import type { Db } from '../database/open-database.ts';
 import { freshId } from '../fresh-id.ts';
@@ -116,7 +117,8 @@ function follow(
   const decided = addPeriod(last.on, { count: whole(random, 2, 9), unit: 'days' });
   if (decided >= making.today) return held;
   const until = held ? renewedUntil(scheme, held, decided) : validUntil(scheme, decided);
-  const ruling = rule(rows, making, application.id, { verdict, decided, until, done });
+  const { language } = candidate.person;
+  const ruling = rule(rows, making, application.id, { verdict, decided, until, done, language });
   application.closed_at = noon(decided);
   if (verdict !== 'grant') return held;
   const certificate = {
@@ -252,13 +254,20 @@ type Ruled = {
   readonly decided: IsoDate;
   readonly until: IsoDate;
   readonly done: readonly PartDone[];
+  readonly language: Language;
+};
+
+/** As whoever decides would write it to the candidate. */
+const usedUp: Text = {
+  en: 'All tries of a part are used up.',
+  es: 'Se agotaron los intentos de una parte.',
 };
 
 function rule(
   rows: ExamRows,
   { company, staff }: Making,
   application: string,
-  { verdict, decided, until, done }: Ruled,
+  { verdict, decided, until, done, language }: Ruled,
 ): string {
   const id = freshId();
   rows.ruling.push({
@@ -269,7 +278,7 @@ function rule(
     verdict,
     by_person_id: staff.offices[staff.offices.length - 1]!,
     on_date: decided,
-    because: verdict === 'refuse' ? 'All tries of a part are used up.' : '',
+    because: verdict === 'refuse' ? usedUp[language] : '',
     asks: '[]',
     evidence: JSON.stringify(done.map(({ part, on, share }) => ({ part: part.id, on, share }))),
     until: verdict === 'grant' ? until : null,

@@ -87,6 +87,8 @@ export async function checkCredential(page: Page, _: Language, known: Known): Pr
   const { company, certificate } = known;
   const file = `/company/${company}/certificates/${certificate}/credential.jwt`;
   const text = await (await page.request.get(new URL(file, page.url()).href)).text();
+  // Only what a company has signed with has a key to be fetched, and that may have been now.
+  await page.reload({ waitUntil: 'networkidle' });
   await page.locator('main textarea').fill(text);
   await page.locator('main form button').click();
   await page.locator('main .verdict, main [role=group]').first().waitFor();
