@@ -74,9 +74,11 @@ async function replayed(page: Page, devtools: CDPSession): Promise<readonly Inte
   const slider = page.getByRole('slider', { name: 'Place in the work' });
   const last = Number(await slider.getAttribute('max'));
   await slider.fill(String(last >> 1));
+  // To look the slider up again for every press would count as script of the page: 8 ms each.
+  await slider.focus();
   const timings: Interaction[] = [];
   for (let at = last >> 1; at < last; at += 1) {
-    timings.push(await timed(page, devtools, () => slider.press('ArrowRight')));
+    timings.push(await timed(page, devtools, () => page.keyboard.press('ArrowRight')));
   }
   return timings;
 }
