@@ -33,6 +33,8 @@ const patience = 60_000;
 
 export class Outbox {
   me = $state.raw<Me>();
+  /** Whether it was asked who is signed in, answered or not. */
+  isAsked = $state(false);
   chosen = $state.raw<Membership>();
   trouble = $state<Trouble>();
   isSending = $state(false);
@@ -132,6 +134,7 @@ export class Outbox {
     const answer = await this.#answer('/me');
     const me = answer?.ok ? meFrom(await answer.json().catch(() => undefined)) : undefined;
     this.trouble = me ? undefined : answer ? 'server' : 'signal';
+    this.isAsked = true;
     if (!me) return false;
     // Who was never signed in here needs nothing kept.
     if (me.name !== null || this.me) keepMe(this.#means.store, me);
