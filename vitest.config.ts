@@ -4,15 +4,16 @@ import { defineConfig } from 'vitest/config';
 
 // Starting a process or walking a machine takes its time where many tests share two cores.
 const testTimeout = 30_000;
+// By itself it would leave a core to nobody, which is half of a machine with two.
+const maxWorkers = availableParallelism();
 
 export default defineConfig({
   test: {
-    // By itself it would leave a core to nobody, which is half of a machine with two.
-    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {
           name: 'unit',
+          maxWorkers,
           // The engine keeps nothing between calls: its tests may share what they import.
           isolate: false,
           testTimeout,
@@ -23,6 +24,7 @@ export default defineConfig({
       {
         test: {
           name: 'server',
+          maxWorkers,
           isolate: false,
           testTimeout,
           hookTimeout: testTimeout,
@@ -48,6 +50,7 @@ export default defineConfig({
         plugins: [svelteTesting()],
         test: {
           name: 'dom',
+          maxWorkers,
           isolate: false,
           testTimeout,
           environment: 'jsdom',
