@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import DueSheet from '#ui/due/DueSheet.svelte';
 import { outbox } from '#ui/sending/sending.ts';
 
-const known = { methods: [], families: [], topics: [] };
+const known = { methods: [], takeoffs: [], topics: [] };
 
 /** The server, as slow as is wanted. */
 let answer: (response: Response) => void;
