@@ -103,7 +103,8 @@ async function shootAs(
   if (kind.kind.startsWith('desktop')) {
     for (const paper of papers.filter((one) => one.as === who)) {
       const name = `${paper.name}-${kind.language}`;
-      if (canPrint && isAsked(name)) await print(context.request, site, paper, { folder, name });
+      const file = { folder, name, locale: kind.context.locale };
+      if (canPrint && isAsked(name)) await print(context.request, site, paper, file);
     }
   }
   await context.close();

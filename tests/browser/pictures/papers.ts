@@ -27,9 +27,11 @@ export async function print(
   request: APIRequestContext,
   { address, known }: { readonly address: string; readonly known: Known },
   paper: Paper,
-  file: { readonly folder: string; readonly name: string },
+  file: { readonly folder: string; readonly name: string; readonly locale: string },
 ): Promise<void> {
-  const answer = await request.get(address + addressOf(paper, known));
+  // A context's own requests do not say which language it is in.
+  const headers = { 'accept-language': file.locale };
+  const answer = await request.get(address + addressOf(paper, known), { headers });
   if (!answer.ok()) throw new Error(`${paper.name}: ${answer.status()}`);
   const pdf = join(file.folder, `${file.name}.pdf`);
   writeFileSync(pdf, await answer.body());
