@@ -3,6 +3,7 @@
  * the last page costs as much as the first, and people are counted of the crews on it alone.
  */
 import { sql } from 'kysely';
+import type { CrewChoices, CrewName } from '#engine/record/crew-choices.ts';
 import { textOf } from '../access/text-of.ts';
 import type { Db } from '../database/open-database.ts';
 import { type Neighbours, pageOf, wordBegins, wordsIn } from './listed.ts';
@@ -108,15 +109,13 @@ async function counted(
   return crews.map((crew) => ({ ...crew, people: people.get(crew.id) ?? 0 }));
 }
 
-type Choice = { readonly id: string; readonly name: string };
-
 /** The first of the crews at work by name, with those chosen before; `isMore` where others are left out. */
 export async function choices(
   db: Db,
   company: string,
   chosen: readonly string[] = [],
   most = choiceLength,
-): Promise<{ readonly crews: readonly Choice[]; readonly isMore: boolean }> {
+): Promise<{ readonly crews: readonly CrewName[]; readonly isMore: boolean }> {
   const { rows } = await rowsFrom(db, company, {}, most);
   const first = rows.slice(0, most).map(({ id, name }) => ({ id, name }));
   const isMore = rows.length > most;
@@ -142,17 +141,6 @@ export async function found(
 
 /** How many a form lists of those looked for: more, and the name is not yet narrow enough to choose by. */
 export const foundLength = 20;
-
-export type CrewChoices = {
-  /** Those chosen before, and those found. */
-  readonly crews: readonly Choice[];
-  /** More are at work than a form lists. */
-  readonly isMore: boolean;
-  readonly search: string;
-  /** How many were found by that name; `isCut` where there are others of it. */
-  readonly found: number;
-  readonly isCut: boolean;
-};
 
 /**
  * What a form lists to choose a crew from: those of the name that was looked for in it, where more are at work
@@ -184,7 +172,7 @@ export async function named(
   db: Db,
   company: string,
   ids: readonly string[],
-): Promise<readonly Choice[]> {
+): Promise<readonly CrewName[]> {
   if (ids.length === 0) return [];
   return db
     .selectFrom('crew')

@@ -1,4 +1,4 @@
-import type { CrewChoices } from './person-row.ts';
+import type { CrewChoices } from '#engine/record/crew-choices.ts';
 
 /** Crews of a name, as the server finds them; none where it cannot be asked. */
 export async function crewsFound(

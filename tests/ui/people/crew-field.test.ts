@@ -4,7 +4,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import TravelFields from '#ui/jobs/TravelFields.svelte';
 import { m } from '#ui/messages/generated/messages.js';
 import CrewField from '#ui/people/CrewField.svelte';
-import type { CrewChoices } from '#ui/people/person-row.ts';
+import type { CrewChoices } from '#engine/record/crew-choices.ts';
 
 const [north, south, far] = ['North', 'South', 'Far away'].map((name) => ({ id: name, name }));
 const first: CrewChoices = {
