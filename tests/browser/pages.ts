@@ -138,11 +138,12 @@ export async function measurePages(
       // Before the times: the server reads what it needs at the first request; nobody else waits for that.
       const found = await examine(browser, site, screen);
       rows.push({ name, ...found, loading: await bestOf(browser, site, screen) });
+      // After each: a run that is cut short leaves what it has measured.
+      keepRecord(rows);
     }
   } finally {
     await site.stop();
   }
-  keepRecord(rows);
   const head = ['360 px, slow 4G, 4 times slower', 'first', 'largest', 'blocked', 'shift', 'sent'];
   const most = [
     'at most',
